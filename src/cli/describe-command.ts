@@ -1,0 +1,78 @@
+import { parseJson, readText } from "../files/index.js";
+import { describeCheck, type Policy, recordSchema } from "../index.js";
+import { loadPolicy } from "../node.js";
+import { makePrintable, type ReportOptions, renderDiagnostics } from "../report/index.js";
+import type { Command } from "./command.js";
+import type { ExitCode, Streams } from "./streams.js";
+
+const MOST_BYTES = 8 * 1024 * 1024;
+const EXIT_CODES = ["done", "never given", "the policy has errors or no such check, or a file could not be read"];
+
+/** `tenbar describe`: the steps of a check as a form. */
+export const DESCRIBE: Command = {
+  name: "describe",
+  usage: "tenbar describe POLICY CHECK [--subject FILE]",
+  summary: "print the steps of a check as a form, in JSON",
+  about:
+    "Prints the steps of one check as JSON: questions, fields, units, limits in words, and what applies. With --subject, a JSON file that holds a record's `subject`, the limits and what applies are those of that subject.",
+  options: [{ name: "subject", value: "FILE", help: "a JSON file with the subject" }],
+  examples: ["tenbar describe policies/common-practice/open-circuit.yaml daily"],
+  exitCodes: EXIT_CODES,
+  operands: [2, 2],
+  async run({ positionals, values }, streams, report) {
+    const [path = "", check = ""] = positionals;
+    const policy = await load(path, streams, report);
+    if (policy === undefined) return 2;
+    const file = values.get("subject");
+    const subject = file === undefined ? {} : await readSubject(file, streams);
+    if (subject === undefined) return 2;
+    return print(describeCheck(policy, check, subject), check, policy, streams);
+  },
+};
+
+/** `tenbar schema`: the JSON Schema of a check's records. */
+export const SCHEMA: Command = {
+  name: "schema",
+  usage: "tenbar schema POLICY CHECK",
+  summary: "print the JSON Schema of the records that a check expects",
+  about: "Prints the JSON Schema (draft 2020-12) of the records that one check expects.",
+  options: [],
+  examples: ["tenbar schema policies/common-practice/open-circuit.yaml daily"],
+  exitCodes: EXIT_CODES,
+  operands: [2, 2],
+  async run({ positionals }, streams, report) {
+    const [path = "", check = ""] = positionals;
+    const policy = await load(path, streams, report);
+    return policy === undefined ? 2 : print(recordSchema(policy, check), check, policy, streams);
+  },
+};
+
+async function load(path: string, streams: Streams, report: ReportOptions): Promise<Policy | undefined> {
+  const { policy, diagnostics, problem } = await loadPolicy(path, { standardInput: streams.input });
+  if (problem !== undefined) streams.error(`${makePrintable(path)}: ${makePrintable(problem)}\n`);
+  if (diagnostics.length > 0) streams.error(renderDiagnostics(diagnostics, report));
+  return policy;
+}
+
+async function readSubject(file: string, streams: Streams): Promise<Readonly<Record<string, unknown>> | undefined> {
+  const read = await readText(file, streams.input, MOST_BYTES);
+  const parsed = "problem" in read ? read : parseJson(read.text);
+  if ("problem" in parsed) {
+    streams.error(`${makePrintable(file)}: ${parsed.problem}\n`);
+    return undefined;
+  }
+  const { value } = parsed;
+  if (typeof value === "object" && value !== null && !Array.isArray(value)) return { ...value };
+  streams.error(`${makePrintable(file)}: a subject is a JSON object\n`);
+  return undefined;
+}
+
+async function print(value: object | undefined, check: string, policy: Policy, streams: Streams): Promise<ExitCode> {
+  if (value !== undefined) {
+    await streams.out(`${JSON.stringify(value, undefined, 2)}\n`);
+    return 0;
+  }
+  const known = policy.plan.checks.map((one) => one.check).join(", ");
+  streams.error(`the policy has no check \`${makePrintable(check)}\`; it has ${known}\n`);
+  return 2;
+}

@@ -1,0 +1,15 @@
+/** What a command may know of the world: its streams, its screen, the day. */
+export interface Streams {
+  /** Writes to standard output; false where nobody reads any more. */
+  readonly out: (text: string) => Promise<boolean>;
+  readonly error: (text: string) => void;
+  readonly input: AsyncIterable<Uint8Array>;
+  readonly isTerminal: boolean;
+  readonly columns: number | undefined;
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  /** The day of the caller's clock, `2026-04-01`. */
+  readonly today: string;
+}
+
+/** 0: nothing to act on; 1: something was found; 2: something could not be done. */
+export type ExitCode = 0 | 1 | 2;

@@ -1,0 +1,2 @@
+export { comparePlans } from "./compare-plans.js";
+export type { Departure } from "./departure.js";

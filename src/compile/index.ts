@@ -1,0 +1,1 @@
+export { makePlan } from "./make-plan.js";

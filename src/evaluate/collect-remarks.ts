@@ -1,0 +1,201 @@
+import { parseRecordTime } from "../quantities/index.js";
+import { isJsonObject, isMissing, type JsonObject, type PreparedStep, type Row } from "../steps/index.js";
+import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
+import type { Remark } from "./judgement.js";
+import type { PreparedCheck } from "./prepared-policy.js";
+import type { Envelope, StepEntry } from "./read-envelope.js";
+
+const NOTE = weighConsequence("note");
+const REFER = weighConsequence("refer");
+
+const RECORD_KEYS: ReadonlySet<string> = new Set([
+  "tenbar",
+  "id",
+  "check",
+  "at",
+  "station",
+  "by",
+  "subject",
+  "steps",
+  "attested",
+  "local",
+  "decision",
+  "supersedes",
+]);
+const SUBJECT_KEYS: ReadonlySet<string> = new Set([
+  "kind",
+  "id",
+  "marking",
+  "removed",
+  "class",
+  "role",
+  "ratedPressure",
+  "waterCapacity",
+  "fitted",
+  "instruments",
+  "cylinders",
+]);
+const BY_KEYS: ReadonlySet<string> = new Set(["id", "competence"]);
+const STEP_KEYS: ReadonlySet<string> = new Set(["step", "result", "defect", "note", "at", "of", "instrument"]);
+/** Evidence keys of every kind; on a step of another kind they are no evidence. */
+const EVIDENCE_KEYS: ReadonlySet<string> = new Set([
+  "seen",
+  "reading",
+  "occurred",
+  "start",
+  "end",
+  "held",
+  "startTemperature",
+  "endTemperature",
+  "trace",
+  "elapsed",
+  "events",
+  "on",
+]);
+
+/** Everything about the record that no requirement asks for: unknown keys and steps, and bad news beside what was asked. */
+export function collectRemarks(envelope: Envelope, check: PreparedCheck, rows: readonly Row[]): readonly Remark[] {
+  const notDone = new Set(rows.filter((row) => row.undecidedFor === "not-done").flatMap((row) => row.entries));
+  const judged = new Set(rows.filter(({ outcome }) => outcome !== "not-applicable").flatMap((row) => row.entries));
+  const remarks: Remark[] = [];
+  const { record, subject } = envelope;
+  noteUnknownKeys(record, RECORD_KEYS, "", remarks);
+  noteUnknownKeys(subject, new Set([...SUBJECT_KEYS, ...readNamedSubjectKeys(check)]), "/subject", remarks);
+  if (isJsonObject(record.by)) noteUnknownKeys(record.by, BY_KEYS, "/by", remarks);
+  else if (!isMissing(record.by)) remarks.push(noteUnreadable("/by", "by"));
+  remarks.push(...noteAttestation(record.attested, check));
+  for (const [place, placed] of envelope.steps.entries()) {
+    collectStepRemarks(placed, `/steps/${place}`, check, judged.has(place), notDone.has(place), remarks);
+  }
+  return remarks;
+}
+
+function noteUnknownKeys(object: JsonObject, known: ReadonlySet<string>, base: string, remarks: Remark[]): void {
+  for (const key of Object.keys(object)) {
+    if (known.has(key)) continue;
+    remarks.push({
+      code: "record/unknown-key",
+      weight: NOTE,
+      pointer: `${base}/${escapePointer(key)}`,
+      params: { key },
+    });
+  }
+}
+
+function escapePointer(key: string): string {
+  return key.replaceAll("~", "~0").replaceAll("/", "~1");
+}
+
+function noteUnreadable(pointer: string, key: string, step?: string): Remark {
+  return { code: "record/unreadable-value", weight: NOTE, pointer, step, params: { key } };
+}
+
+/** Fields of the subject that the check's steps name. */
+function readNamedSubjectKeys(check: PreparedCheck): readonly string[] {
+  return check.steps.flatMap(({ plan }) => {
+    const named = [plan.each, ...(plan.kind === "match" ? [plan.equals, plan.differsFrom] : [])];
+    return named.flatMap((name) => (name?.startsWith("subject.") === true ? [name.slice("subject.".length)] : []));
+  });
+}
+
+function collectStepRemarks(
+  placed: StepEntry,
+  pointer: string,
+  check: PreparedCheck,
+  isJudged: boolean,
+  notDoneIsJudged: boolean,
+  remarks: Remark[],
+): void {
+  const { entry } = placed;
+  const name = placed.step.trim();
+  const index = check.placeOf.get(name);
+  const step = index === undefined ? undefined : check.steps[index];
+  const stepName = step?.plan.step ?? name;
+  if (step === undefined) {
+    remarks.push({ code: "record/unknown-step", weight: NOTE, pointer, step: name, params: { step: name } });
+  }
+  // Why: a step that was not asked, or was left out under an adoption, took nothing of this into account.
+  if (!isJudged || step?.evidenceKeys.has("result") !== true)
+    collectBadNews(entry, pointer, stepName, step, notDoneIsJudged, remarks);
+  if (!isMissing(entry.at) && parseRecordTime(entry.at) === undefined) {
+    remarks.push(noteUnreadable(`${pointer}/at`, "at", stepName));
+  }
+  if (step === undefined) return;
+  for (const key of Object.keys(entry)) {
+    if (STEP_KEYS.has(key) || step.evidenceKeys.has(key) || isMissing(entry[key])) continue;
+    const at = { pointer: `${pointer}/${escapePointer(key)}`, step: stepName, params: { key } };
+    if (key === "trace") remarks.push({ ...at, code: "step/trace-not-judged", weight: REFER });
+    else if (EVIDENCE_KEYS.has(key)) remarks.push({ ...at, code: "step/unused-evidence", weight: NOTE });
+    else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE });
+  }
+  if (step.plan.kind === "match" && isJsonObject(entry.seen)) noteUnknownPlaces(step, entry.seen, pointer, remarks);
+}
+
+/**
+ * `not-done`, a defect, and a result that cannot be understood weigh at least `refer` wherever they stand; on a step that weighs
+ * more, what the step weighs.
+ */
+function collectBadNews(
+  entry: JsonObject,
+  pointer: string,
+  step: string,
+  prepared: PreparedStep | undefined,
+  notDoneIsJudged: boolean,
+  remarks: Remark[],
+): void {
+  const { result, defect } = entry;
+  const weight = Math.max(
+    REFER,
+    ...(prepared?.requirements ?? []).map(({ consequence }) => weighConsequence(consequence)),
+  );
+  if (!isMissing(defect) || result === "defect") {
+    const name = typeof defect === "string" && defect.trim() !== "" ? defect.trim() : "defect";
+    remarks.push({ code: "step/defect", weight, pointer, step, defect: name, params: { defect: name } });
+  }
+  if (result === "not-done") {
+    if (!notDoneIsJudged) remarks.push({ code: "step/not-done", weight: REFER, pointer, step, params: {} });
+  } else if (!isMissing(result) && !STEP_RESULTS.some((word) => word === result)) {
+    const recorded = typeof result === "string" ? result : JSON.stringify(result);
+    remarks.push({
+      code: "step/unknown-result",
+      weight: REFER,
+      pointer: `${pointer}/result`,
+      step,
+      params: { recorded },
+    });
+  }
+}
+
+/** A place that the policy does not ask for: a note, or `refer` where its text contradicts a place that is asked for. */
+function noteUnknownPlaces(step: PreparedStep, seen: JsonObject, pointer: string, remarks: Remark[]): void {
+  if (step.plan.kind !== "match") return;
+  const asked = new Set(step.plan.places.flatMap(({ place, formerly }) => [place, ...formerly]));
+  const texts = Object.entries(seen)
+    .filter(([place, text]) => asked.has(place) && !isMissing(text))
+    .map(([, text]) => String(text).trim());
+  for (const [place, text] of Object.entries(seen)) {
+    if (asked.has(place) || isMissing(text)) continue;
+    const agrees = typeof text === "string" && texts.every((known) => known === text.trim());
+    remarks.push({
+      code: "step/unknown-place",
+      weight: agrees ? NOTE : REFER,
+      pointer: `${pointer}/seen/${escapePointer(place)}`,
+      step: step.plan.step,
+      params: { place },
+    });
+  }
+}
+
+/** Steps that are attested though the policy does not let them be; an attestation that cannot be read. */
+function noteAttestation(attested: unknown, check: PreparedCheck): readonly Remark[] {
+  if (isMissing(attested)) return [];
+  const steps = isJsonObject(attested) ? attested.steps : undefined;
+  if (!Array.isArray(steps)) return [noteUnreadable("/attested", "attested")];
+  return steps.flatMap((step: unknown, index): Remark[] => {
+    const pointer = `/attested/steps/${index}`;
+    if (typeof step !== "string") return [noteUnreadable(pointer, "attested")];
+    const found = check.steps.find(({ plan }) => plan.step === step);
+    if (found?.plan.kind === "confirm" && found.plan.attestable) return [];
+    return [{ code: "record/not-attestable", weight: NOTE, pointer, step, params: { step } }];
+  });
+}

@@ -1,0 +1,167 @@
+import type { Form, InstrumentPlan, Plan } from "../model/index.js";
+import { parseRecordTime } from "../quantities/index.js";
+import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
+import { isAsked, readAdoptionState } from "./judge-adopted.js";
+import { readFitting, readMembers } from "./judge-step.js";
+import type { Policy } from "./policy.js";
+import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
+import type { Envelope } from "./read-envelope.js";
+import { createJudgeContext } from "./record-context.js";
+
+/** What a form knows beside the subject, as a record would state it. */
+export interface Circumstances {
+  /** The day of the check, which decides whether an adoption applies; none does where it is left out. */
+  readonly at?: string;
+  readonly station?: string;
+  readonly by?: JsonObject;
+  readonly local?: JsonObject;
+}
+
+/**
+ * Describes a check as a form: its steps in order with questions, fields, units, limits in words, and what applies to this
+ * subject. Undefined where the policy has no such check.
+ *
+ * @param subject the subject as a record would state it; what it leaves out stays open
+ */
+export function describeCheck(
+  policy: Policy,
+  check: string,
+  subject: JsonObject = {},
+  circumstances: Circumstances = {},
+): Form | undefined {
+  const prepared = preparePolicy(policy.plan);
+  const found = prepared.checks.get(check);
+  if (found === undefined) return undefined;
+  const envelope = makeEnvelope(check, subject, circumstances);
+  const context = createJudgeContext(prepared, envelope);
+  const { id, version } = policy.plan.policy;
+  const { title, competence, order } = found.plan;
+  const kind = found.plan.subject?.kind;
+  return {
+    tenbar: 1,
+    kind: "form",
+    policy: { id, version, digest: policy.plan.digest },
+    check: found.plan.check,
+    ...(title === undefined ? {} : { title }),
+    ...(kind === undefined ? {} : { subject: kind }),
+    competence: [...(competence ?? [])],
+    order,
+    steps: found.steps.flatMap((step, place) =>
+      isAsked(place, found, context) ? [describeStep(step, place, found, envelope, context, policy.plan)] : [],
+    ),
+    cautions: [...policy.plan.cautions],
+    deference: policy.plan.deference,
+  };
+}
+
+/** Why: before any adoption can have begun, so that a form without a day shows the policy itself. */
+const NO_DAY = "0001-01-01";
+
+function makeEnvelope(check: string, subject: JsonObject, { at = NO_DAY, ...rest }: Circumstances): Envelope {
+  const time = parseRecordTime(at) ?? parseRecordTime(NO_DAY);
+  if (time === undefined) throw new Error("the first day of the calendar cannot be read");
+  const textOf = (value: unknown) => (typeof value === "string" ? value : "");
+  return {
+    record: { ...rest, subject },
+    id: "",
+    check,
+    time,
+    subject,
+    subjectKind: textOf(subject.kind),
+    subjectId: textOf(subject.id),
+    steps: [],
+  };
+}
+
+type FormStep = Form["steps"][number];
+
+function describeStep(
+  step: PreparedStep,
+  place: number,
+  check: PreparedCheck,
+  envelope: Envelope,
+  context: JudgeContext,
+  plan: Plan,
+): FormStep {
+  const { plan: planned } = step;
+  const instrument = plan.instruments.find(({ name }) => name === planned.instrument);
+  const isConfirm = planned.kind === "confirm";
+  return {
+    step: planned.step,
+    kind: planned.kind,
+    ...(planned.ask === undefined ? {} : { ask: planned.ask }),
+    ...readApplies(step, place, check, envelope, context),
+    after: [...planned.after],
+    attestable: isConfirm && planned.attestable,
+    ...(instrument === undefined ? {} : { instrument: describeInstrument(instrument) }),
+    defects: isConfirm
+      ? planned.defects.map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) }))
+      : [],
+    fields: listFields(planned).map(copyField),
+    asked: describeAsked(step, envelope, context),
+  };
+}
+
+function readApplies(
+  step: PreparedStep,
+  place: number,
+  check: PreparedCheck,
+  envelope: Envelope,
+  context: JudgeContext,
+): Pick<FormStep, "applies" | "reason"> {
+  const omitting = check.adoptions.some(
+    (adoption) =>
+      adoption.place === place &&
+      adoption.alternative === undefined &&
+      adoption.plan.requirements === undefined &&
+      readAdoptionState(adoption, context) === "applies",
+  );
+  if (omitting) return { applies: "no", reason: "omitted-by-adoption" };
+  const fitting = readFitting(step, envelope);
+  if (fitting === "fitted") return { applies: "yes" };
+  if (fitting === "not-fitted") return { applies: "no", reason: "not-fitted" };
+  return { applies: "open", reason: fitting };
+}
+
+function copyField(field: StepField): FormStep["fields"][number] {
+  switch (field.type) {
+    case "choice":
+      return { ...field, words: [...field.words] };
+    case "quantity":
+      return { ...field, units: [...field.units] };
+    case "places":
+      return { ...field, places: [...field.places] };
+    case "events":
+      return { ...field, events: [...field.events] };
+    default:
+      return { ...field };
+  }
+}
+
+function describeInstrument({ name, oneOf, division }: InstrumentPlan): NonNullable<FormStep["instrument"]> {
+  return {
+    name,
+    ...(oneOf === undefined ? {} : { oneOf: [...oneOf] }),
+    ...(division === undefined ? {} : { division }),
+  };
+}
+
+/** The limits once for the subject, or once for each member, since they may depend on the member's own figures. */
+function describeAsked(step: PreparedStep, envelope: Envelope, context: JudgeContext): FormStep["asked"] {
+  const across = step.requirements.filter(({ name }) => name === "apart");
+  const own = step.requirements.filter(({ name }) => name !== "apart");
+  const describe = (requirements: PreparedStep["requirements"], member: JsonObject | undefined) =>
+    requirements.map(({ name, consequence, tolerance }) => {
+      const band = tolerance?.bandFor(member, context);
+      if (band === undefined) return { requirement: name, consequence };
+      return typeof band === "string"
+        ? { requirement: name, consequence, reason: band }
+        : { requirement: name, consequence, accept: band.words };
+    });
+  if (step.plan.each === undefined) return [{ limits: describe(step.requirements, undefined) }];
+  const members = readMembers(step.plan.each, envelope).map(({ id, object }) => ({
+    ...(id === undefined ? {} : { part: id }),
+    limits: describe(own, object),
+  }));
+  return across.length === 0 ? members : [...members, { limits: describe(across, undefined) }];
+}

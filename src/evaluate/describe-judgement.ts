@@ -1,0 +1,131 @@
+import type { Assessment, Finding } from "../model/index.js";
+import type { Row } from "../steps/index.js";
+import { CONSEQUENCES, weighConsequence } from "../terms/index.js";
+import { type DescribedRow, describeRow, makeResult, makeRowFindings, nameWeight } from "./describe-rows.js";
+import { ENGINE_VERSION } from "./engine-version.js";
+import { makeFingerprint } from "./fingerprint.js";
+import type { Judgement, Remark } from "./judgement.js";
+import { findPosition } from "./positions.js";
+import type { PreparedPolicy } from "./prepared-policy.js";
+import { REMARKS } from "./remark-codes.js";
+
+const ADVISE = weighConsequence("advise");
+const REFER = weighConsequence("refer");
+
+/** What the caller asked for beside the judgement itself. */
+export interface DescribeOptions {
+  readonly isPartial: boolean;
+  /** Undefined where none was asked for, null where the record has none. */
+  readonly recordDigest: string | null | undefined;
+}
+
+/** Puts a judgement into words: byte-identical for the same policy, record and options. */
+export function describeJudgement(
+  judgement: Judgement,
+  policy: PreparedPolicy,
+  record: unknown,
+  { isPartial, recordDigest }: DescribeOptions,
+): Assessment {
+  const { envelope, rows, stepOf, remarks } = judgement;
+  if (isPartial) for (const row of rows) awaitEvidence(row);
+  const described = rows.map((row, index) => describeRow(row, stepOf[index], judgement));
+  const extra = [...remarks, ...described.flatMap(remarkDoubt), ...(recordDigest === null ? [NO_DIGEST] : [])];
+  const findings = [
+    ...described.flatMap((one) => makeRowFindings(one, judgement, policy)),
+    ...extra
+      .filter((one) => !isPartial || one.reason !== "nothing-judged")
+      .map((one) => describeRemark(one, judgement, policy)),
+  ];
+  return {
+    tenbar: 1,
+    kind: "assessment",
+    recordId: envelope?.id ?? readName(record, "id"),
+    check: envelope?.check ?? readName(record, "check"),
+    subject: envelope?.subjectId ?? null,
+    judged: envelope !== undefined,
+    verdict: isPartial ? null : nameVerdict(judgement.weight),
+    policy: { id: policy.plan.policy.id, version: policy.plan.policy.version, digest: policy.plan.digest },
+    engine: ENGINE_VERSION,
+    counts: countOutcomes(rows),
+    results: described.map(makeResult),
+    findings: sortFindings(findings),
+    ...(envelope === undefined ? { problems: judgement.problems.map((problem) => ({ ...problem })) } : {}),
+    ...(recordDigest === undefined ? {} : { recordDigest }),
+    deference: policy.plan.deference,
+  };
+}
+
+const NO_DIGEST: Remark = { code: "record/no-digest", weight: 0, pointer: "", params: {} };
+
+/** What a half-filled form does not hold yet is not missing. */
+function awaitEvidence(row: Row): void {
+  if (row.undecidedFor === "missing") row.undecidedFor = "not-yet";
+}
+
+/** Why: within as read, yet more likely outside than not; the decision stands, and the reader is told. */
+function remarkDoubt({ row, words, pointers }: DescribedRow): readonly Remark[] {
+  const { confidence, observed = "", accept = "" } = words;
+  if (confidence === undefined || confidence >= 0.5 || (row.outcome !== "within" && row.outcome !== "caution"))
+    return [];
+  return [
+    {
+      code: "step/more-likely-outside",
+      weight: Math.min(ADVISE, weighConsequence(row.consequence)),
+      pointer: pointers[0] ?? "/steps",
+      step: row.requirement.step,
+      part: row.part,
+      requirement: row.requirement,
+      params: { observed, accept, confidence: String(confidence) },
+    },
+  ];
+}
+
+function readName(record: unknown, key: "id" | "check"): string | null {
+  if (typeof record !== "object" || record === null) return null;
+  const text: unknown = Object.entries(record).find(([name]) => name === key)?.[1];
+  return typeof text === "string" ? text : null;
+}
+
+function nameVerdict(weight: number): Assessment["verdict"] {
+  if (weight < REFER) return "meets";
+  return weight === REFER ? "refer" : "withdraw";
+}
+
+function countOutcomes(rows: readonly Row[]): Assessment["counts"] {
+  const counts = { within: 0, caution: 0, outside: 0, undecided: 0, notApplicable: 0 };
+  for (const { outcome } of rows) counts[outcome === "not-applicable" ? "notApplicable" : outcome] += 1;
+  return counts;
+}
+
+function describeRemark(remark: Remark, { envelope }: Judgement, policy: PreparedPolicy): Finding {
+  const { code, step, part, requirement, defect } = remark;
+  return {
+    code,
+    ...(step === undefined ? {} : { step }),
+    ...(part === undefined ? {} : { part }),
+    ...(requirement === undefined ? {} : { requirement: requirement.name }),
+    ...(remark.outcome === undefined ? {} : { outcome: remark.outcome }),
+    ...(remark.reason === undefined ? {} : { reason: remark.reason }),
+    consequence: nameWeight(remark.weight),
+    pointer: remark.pointer,
+    ...(requirement === undefined ? {} : findPosition(policy.plan, requirement.key)),
+    params: { ...remark.params },
+    message: REMARKS[code](remark.params),
+    fingerprint: makeFingerprint({
+      policy: policy.plan.policy.id,
+      subject: envelope?.subjectId ?? "",
+      part,
+      step,
+      requirement: requirement?.name,
+      code,
+      defect: defect ?? remark.params.key,
+    }),
+  };
+}
+
+/** Worst first; findings that weigh the same stay in policy order, remarks behind them. */
+function sortFindings(findings: readonly Finding[]): Finding[] {
+  return [...findings].sort(
+    (one, other) => CONSEQUENCES.indexOf(other.consequence) - CONSEQUENCES.indexOf(one.consequence),
+  );
+}

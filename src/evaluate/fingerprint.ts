@@ -1,0 +1,29 @@
+/** What makes two findings of different days the same finding. */
+export interface FingerprintParts {
+  readonly policy: string;
+  readonly subject: string;
+  readonly part: string | undefined;
+  readonly step: string | undefined;
+  readonly requirement: string | undefined;
+  readonly code: string;
+  readonly defect: string | undefined;
+}
+
+/** Percent-encodes names of the record and the policy and joins them with `|`; the code stands as it is. */
+export function makeFingerprint(parts: FingerprintParts): string {
+  const { policy, subject, part, step, requirement, code, defect } = parts;
+  return [
+    encodeName(policy),
+    encodeName(subject),
+    encodeName(part ?? ""),
+    encodeName(step ?? ""),
+    encodeName(requirement ?? ""),
+    code,
+    encodeName(defect ?? ""),
+  ].join("|");
+}
+
+/** Why: encodeURIComponent throws on a lone surrogate, which any text of a record may hold. */
+function encodeName(name: string): string {
+  return encodeURIComponent(name.replace(/\p{Surrogate}/gu, "\uFFFD"));
+}

@@ -1,0 +1,82 @@
+import { addSpan, compareDates, formatDate, parseCalendarSpan, parseDate } from "../quantities/index.js";
+import {
+  isJsonObject,
+  isMissing,
+  type JsonObject,
+  type JudgeContext,
+  makeNotApplicable,
+  makeRow,
+  type Row,
+  readMember,
+} from "../steps/index.js";
+import type { PreparedInterval } from "./prepared-policy.js";
+import type { Envelope } from "./read-envelope.js";
+
+/** One thing that falls due, with its place in the record. */
+interface DueThing {
+  readonly object: JsonObject;
+  readonly pointer: string;
+  readonly part: string | undefined;
+  readonly member: number;
+}
+
+/**
+ * Judges one interval that the check names, at the record's own date: in time up to and including the due date. The subject
+ * itself falls due where its kind is that of the interval, else each member of its list (`cylinder`: `subject.cylinders`).
+ */
+export function judgeInterval(interval: PreparedInterval, envelope: Envelope, context: JudgeContext): Row[] {
+  const { plan, requirement } = interval;
+  const scope = plan.for === undefined ? true : context.scopeState(plan.for);
+  if (scope === false) return [makeNotApplicable(requirement, "out-of-scope")];
+  const things = findThings(plan.of, envelope);
+  if (things.length === 0) return [makeRow(requirement, "undecided", scope === true ? "no-date" : scope)];
+  return things.map((thing) => {
+    const row = judgeThing(interval, thing, context);
+    if (scope !== true && row.outcome !== "outside") {
+      row.outcome = "undecided";
+      row.undecidedFor = scope;
+    }
+    return row;
+  });
+}
+
+function findThings(of: string, { subject, subjectKind }: Envelope): readonly DueThing[] {
+  if (subjectKind.trim() === of) return [{ object: subject, pointer: "/subject", part: undefined, member: -1 }];
+  const key = `${of}s`;
+  const list = readMember(subject, key);
+  if (!Array.isArray(list)) return [];
+  return list.map((member: unknown, index) => {
+    const object = isJsonObject(member) ? member : {};
+    const id = typeof object.id === "string" && object.id.trim() !== "" ? object.id.trim() : `#${index + 1}`;
+    return { object, pointer: `/subject/${key}/${index}`, part: id, member: index };
+  });
+}
+
+function judgeThing({ plan, requirement }: PreparedInterval, thing: DueThing, context: JudgeContext): Row {
+  const text = readMember(thing.object, plan.date);
+  const date = parseDate(text);
+  const span = parseCalendarSpan(plan.every);
+  if (span === undefined) throw new Error(`the interval ${plan.interval} of a plan has no span`);
+  const row = makeRow(requirement, "within");
+  row.part = thing.part;
+  row.member = thing.member;
+  row.pointer = `${thing.pointer}/${plan.date}`;
+  const undecided = (reason: "no-date" | "unreadable" | "date-ahead"): Row => {
+    row.outcome = "undecided";
+    row.undecidedFor = reason;
+    return row;
+  };
+  if (isMissing(text)) return undecided("no-date");
+  if (date === undefined) return undecided("unreadable");
+  if (compareDates(date, context.recordDate) === 1) return undecided("date-ahead");
+  const due = addSpan(date, span);
+  // Why: a due date beyond the year 9999 cannot have passed.
+  if (due !== undefined && compareDates(due, context.recordDate) === -1) row.outcome = "outside";
+  row.details = {
+    date: String(text),
+    every: plan.every,
+    ...(due === undefined ? {} : { due: formatDate(due) }),
+    ...(plan.forbids === undefined ? {} : { forbids: plan.forbids }),
+  };
+  return row;
+}

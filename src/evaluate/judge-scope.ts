@@ -1,0 +1,68 @@
+import type { ScopePlan } from "../model/index.js";
+import type { JudgeContext } from "../steps/index.js";
+import { weighConsequence } from "../terms/index.js";
+import type { Remark } from "./judgement.js";
+import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
+import type { Envelope } from "./read-envelope.js";
+
+const REFER = weighConsequence("refer");
+
+/**
+ * Whether the policy and the check are meant for this record. Another subject is `refer` and is not judged; a fact that is
+ * missing leaves it open: the record is judged, and weighs at least `refer`.
+ */
+export function judgeScope(
+  policy: PreparedPolicy,
+  check: PreparedCheck | undefined,
+  envelope: Envelope,
+  context: JudgeContext,
+): readonly Remark[] {
+  const remarks = compareScope(policy.scope ?? {}, envelope, context, "record/not-for-this-policy");
+  if (check === undefined) return onlyRefusals(remarks);
+  const all = [...remarks, ...compareScope(check.plan.for ?? {}, envelope, context, "record/not-for-this-check")];
+  const { subject } = check.plan;
+  const kind = envelope.subjectKind.trim();
+  if (subject !== undefined && ![subject.kind, ...subject.formerly].includes(kind) && !all.some(isRefusal)) {
+    all.push(refuse("record/not-for-this-check", "kind", kind, envelope.check));
+  }
+  return onlyRefusals(all);
+}
+
+/** Where a record is not for the policy, nothing else about its scope matters. */
+function onlyRefusals(remarks: readonly Remark[]): readonly Remark[] {
+  const refusals = remarks.filter(isRefusal);
+  return refusals.length > 0 ? refusals : remarks;
+}
+
+function isRefusal({ reason }: Remark): boolean {
+  return reason === "not-for-this-policy";
+}
+
+type ScopeCode = "record/not-for-this-policy" | "record/not-for-this-check";
+
+function compareScope(scope: ScopePlan, envelope: Envelope, context: JudgeContext, code: ScopeCode): readonly Remark[] {
+  return Object.entries(scope).flatMap(([fact, accepted]): Remark[] => {
+    const { text, reason } = context.textFact(fact, undefined);
+    if (text === undefined) {
+      const open = { outcome: "undecided", reason } as const;
+      return [{ code: "record/scope-unknown", ...open, weight: REFER, pointer: pointTo(fact), params: { fact } }];
+    }
+    return accepted.includes(text) ? [] : [refuse(code, fact, text, envelope.check)];
+  });
+}
+
+function refuse(code: ScopeCode, fact: string, found: string, check: string): Remark {
+  const outcome = { outcome: "undecided", reason: "not-for-this-policy" } as const;
+  return { code, ...outcome, weight: REFER, pointer: pointTo(fact), params: { fact, found, check } };
+}
+
+function pointTo(fact: string): string {
+  switch (fact) {
+    case "station":
+      return "/station";
+    case "competence":
+      return "/by/competence";
+    default:
+      return `/subject/${fact}`;
+  }
+}

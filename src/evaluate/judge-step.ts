@@ -1,0 +1,202 @@
+import {
+  isJsonObject,
+  isMissing,
+  type JsonObject,
+  type JudgeContext,
+  makeNotApplicable,
+  type PreparedStep,
+  type Row,
+  readMember,
+  withholdDecision,
+  worseRow,
+} from "../steps/index.js";
+import { type UndecidedReason, weighConsequence } from "../terms/index.js";
+import type { Envelope, StepEntry } from "./read-envelope.js";
+import { writeStableText } from "./stable-text.js";
+
+const REFER = weighConsequence("refer");
+
+/** A recorded entry with its place in the record. */
+export interface PlacedEntry {
+  readonly place: number;
+  readonly entry: JsonObject;
+}
+
+/** One member of the list that a step is asked of, or the subject as a whole. */
+export interface Member {
+  readonly index: number;
+  readonly object: JsonObject | undefined;
+  readonly id: string | undefined;
+  readonly fault: UndecidedReason | undefined;
+}
+
+const WHOLE: Member = { index: -1, object: undefined, id: undefined, fault: undefined };
+
+/** True where a step entry holds any evidence of the step's kind. */
+export function hasEvidence(step: PreparedStep, entry: JsonObject): boolean {
+  for (const key of step.evidenceKeys) if (!isMissing(entry[key])) return true;
+  return false;
+}
+
+/** Judges one step of one record: once, or once for each member, with the worst of several entries for the same thing. */
+export function judgeStep(
+  step: PreparedStep,
+  entries: readonly PlacedEntry[],
+  envelope: Envelope,
+  context: JudgeContext,
+): Row[] {
+  const fitting = readFitting(step, envelope);
+  if (fitting === "not-fitted" && !entries.some(({ entry }) => hasEvidence(step, entry))) {
+    return step.requirements.map((requirement) => makeNotApplicable(requirement, "not-fitted"));
+  }
+  const members = step.plan.each === undefined ? [WHOLE] : readMembers(step.plan.each, envelope);
+  const rows = members.flatMap((member) => judgeMember(step, member, members, entries, context));
+  step.judgeAcross?.([...rows], context, rows);
+  if (fitting !== "fitted" && fitting !== "not-fitted") {
+    for (const row of rows) withholdDecision(row, fitting);
+  }
+  return rows;
+}
+
+/** `fitted` says both ways; an absent name leaves it open. */
+export function readFitting(step: PreparedStep, { subject }: Envelope): "fitted" | "not-fitted" | UndecidedReason {
+  const { whenFitted } = step.plan;
+  if (whenFitted === undefined) return "fitted";
+  const fitted = isJsonObject(subject.fitted) ? readMember(subject.fitted, whenFitted) : undefined;
+  if (isMissing(fitted))
+    return isMissing(subject.fitted) || isJsonObject(subject.fitted) ? "fitting-not-recorded" : "unreadable";
+  if (typeof fitted !== "boolean") return "unreadable";
+  return fitted ? "fitted" : "not-fitted";
+}
+
+/** The members of `subject.x`; a list that is missing or no list gives one member that cannot be judged. */
+export function readMembers(pointer: string, { subject }: Envelope): readonly Member[] {
+  const list = readMember(subject, pointer.slice("subject.".length));
+  if (!Array.isArray(list) || list.length === 0) {
+    return [{ ...WHOLE, fault: isMissing(list) ? "fact-missing" : "unreadable" }];
+  }
+  const ids = list.map((member: unknown) =>
+    isJsonObject(member) && typeof member.id === "string" ? member.id.trim() : "",
+  );
+  return list.map((member: unknown, index) => {
+    const id = ids[index] ?? "";
+    const named = id !== "";
+    const repeated = named && ids.indexOf(id) !== ids.lastIndexOf(id);
+    return {
+      index,
+      object: isJsonObject(member) ? member : undefined,
+      id: named ? id : undefined,
+      fault: named ? (repeated ? "conflicting" : undefined) : "fact-missing",
+    };
+  });
+}
+
+function judgeMember(
+  step: PreparedStep,
+  member: Member,
+  members: readonly Member[],
+  entries: readonly PlacedEntry[],
+  context: JudgeContext,
+): Row[] {
+  const judged = entries
+    .filter(({ entry }) => concerns(entry, member, members))
+    .map((placed) => ({ ...placed, rows: judgeEntry(step, member, members, placed, context) }));
+  const rows = judged.length === 0 ? judgeNothing(step, member, context) : mergeEntries(judged);
+  for (const row of rows) {
+    if (member.fault !== undefined) withholdDecision(row, member.fault);
+    row.member = member.index;
+    row.part = member.id ?? (member.index === -1 ? undefined : `#${member.index + 1}`);
+  }
+  return rows;
+}
+
+function judgeNothing(step: PreparedStep, member: Member, context: JudgeContext): Row[] {
+  const rows: Row[] = [];
+  step.judge(undefined, member.object, context, rows);
+  return rows;
+}
+
+/** Whether an entry is about `member`: it names it, or it names none or a stranger, which concerns every member. */
+function concerns(entry: JsonObject, member: Member, members: readonly Member[]): boolean {
+  if (member.index === -1) return true;
+  const { of } = entry;
+  if (typeof of !== "string" || of.trim() === "") return true;
+  const name = of.trim();
+  return member.id === name || !members.some(({ id }) => id === name);
+}
+
+/**
+ * Judges one entry. `of` may be left out where there is one member; where there are several it is missing, and a name that is
+ * not in the list conflicts with it: such an entry decides against the record, never for it.
+ */
+function judgeEntry(
+  step: PreparedStep,
+  member: Member,
+  members: readonly Member[],
+  { place, entry }: PlacedEntry,
+  context: JudgeContext,
+): Row[] {
+  const rows: Row[] = [];
+  step.judge(entry, member.object, context, rows);
+  const doubt = doubtMember(entry, member, members);
+  for (const row of rows) {
+    row.entries = [place];
+    if (entry.result === "not-done") row.leastWeight = REFER;
+    if (doubt !== undefined) withholdDecision(row, doubt);
+  }
+  return rows;
+}
+
+function doubtMember(entry: JsonObject, member: Member, members: readonly Member[]): UndecidedReason | undefined {
+  if (member.index === -1) return undefined;
+  if (isMissing(entry.of)) return members.length === 1 ? undefined : "missing";
+  if (typeof entry.of !== "string") return "unreadable";
+  return entry.of.trim() === member.id ? undefined : "conflicting";
+}
+
+interface JudgedEntry extends PlacedEntry {
+  readonly rows: readonly Row[];
+}
+
+/** The worst of several entries stands, never better than conflicting where they differ in more than `at` and `note`. */
+function mergeEntries(judged: readonly JudgedEntry[]): Row[] {
+  const [only] = judged;
+  if (judged.length === 1 && only !== undefined) return [...only.rows];
+  // Why: sorted by content, so that the order of a record's steps never chooses between equally bad entries.
+  const sorted = judged
+    .map((one) => ({ ...one, text: writeStableText(withoutAside(one.entry)) }))
+    .sort((one, other) => (one.text === other.text ? one.place - other.place : one.text < other.text ? -1 : 1));
+  const differ = sorted.some(({ text }) => text !== sorted[0]?.text);
+  const count = only?.rows.length ?? 0;
+  return Array.from({ length: count }, (_, index) => {
+    const candidates = sorted.map(({ rows }) => rows[index]).filter((row) => row !== undefined);
+    const worst = candidates.reduce((one, other) => worseRow(one, other));
+    const others = sorted.map(({ place }) => place).filter((place) => !worst.entries.includes(place));
+    worst.entries = [...worst.entries, ...others.sort((one, other) => one - other)];
+    worst.leastWeight = Math.max(...candidates.map((row) => row.leastWeight));
+    worst.contradicted = differ;
+    if (differ) withholdDecision(worst, "conflicting");
+    return worst;
+  });
+}
+
+function withoutAside(entry: JsonObject): JsonObject {
+  const { at: _at, note: _note, ...rest } = entry;
+  return rest;
+}
+
+/** Groups entries by the place of their step in the check; entries of unknown steps are left out. */
+export function groupEntries(
+  steps: readonly StepEntry[],
+  placeOf: ReadonlyMap<string, number>,
+): ReadonlyMap<number, PlacedEntry[]> {
+  const groups = new Map<number, PlacedEntry[]>();
+  steps.forEach(({ step, entry }, place) => {
+    const index = placeOf.get(step.trim());
+    if (index === undefined) return;
+    const group = groups.get(index);
+    if (group === undefined) groups.set(index, [{ place, entry }]);
+    else group.push({ place, entry });
+  });
+  return groups;
+}

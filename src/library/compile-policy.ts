@@ -1,0 +1,69 @@
+import { makePlan } from "../compile/index.js";
+import { createDiagnostics, type Diagnostic, type Diagnostics } from "../diagnostics/index.js";
+import { makePolicy, type Policy } from "../evaluate/index.js";
+import type { Plan } from "../model/index.js";
+import { readPolicy } from "../read/index.js";
+import { type FindParent, type ResolvedPolicy, resolvePolicy } from "../resolve/index.js";
+import { warnDepartures } from "./warn-departures.js";
+
+export interface CompileOptions {
+  /** The name under which diagnostics and findings speak of the text; `policy.yaml` where none is given. */
+  readonly file?: string;
+  /** The day, `2026-04-01`, against which a review date is compared; no clock is read. */
+  readonly asOf?: string;
+  /**
+   * The texts of policies that `extends` may name: a shipped one as `common-practice/open-circuit`, with or without its
+   * version, a file as it is written there, `./brigade.yaml`.
+   */
+  readonly parents?: Readonly<Record<string, string>>;
+  /** Finds a parent that `parents` does not hold, `tenbar/node` does so in the file system. */
+  readonly findParent?: FindParent;
+}
+
+/** A policy where there is no error; diagnostics hold every mistake that one run can find, and warnings. */
+export interface CompiledPolicy {
+  readonly policy: Policy | undefined;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * Compiles a policy text, YAML 1.2 or JSON.
+ *
+ * Never throws on any text: mistakes are diagnostics with line, column, what was found, what was wanted and the mend.
+ */
+export function compilePolicy(text: string, options: CompileOptions = {}): CompiledPolicy {
+  const diagnostics = createDiagnostics();
+  const plan = compilePlan(text, options, diagnostics);
+  return { policy: plan === undefined ? undefined : makePolicy(plan), diagnostics: diagnostics.list() };
+}
+
+function compilePlan(text: string, options: CompileOptions, diagnostics: Diagnostics): Plan | undefined {
+  const parsed = readPolicy({ file: options.file ?? "policy.yaml", text }, diagnostics);
+  const resolved = parsed === undefined ? undefined : resolvePolicy(parsed, diagnostics, createFindParent(options));
+  const plan = resolved === undefined ? undefined : makePlan(resolved, diagnostics, options.asOf);
+  if (resolved?.parent !== undefined && plan !== undefined)
+    compareWithParent(plan, resolved, resolved.parent, diagnostics);
+  return plan;
+}
+
+/** Why: a parent is compiled apart and in silence, since what is wrong with it stands in the child's own report. */
+function compareWithParent(
+  plan: Plan,
+  resolved: ResolvedPolicy,
+  parent: ResolvedPolicy,
+  diagnostics: Diagnostics,
+): void {
+  const parentPlan = makePlan(parent, createDiagnostics());
+  if (parentPlan !== undefined) warnDepartures(parentPlan, plan, resolved, parent, diagnostics);
+  else diagnostics.report("resolve/parent-alone", resolved.place("/extends"), {});
+}
+
+function createFindParent({ parents = {}, findParent }: CompileOptions): FindParent {
+  return (reference, fromFile) => {
+    for (const name of [reference, reference.replace(/@[0-9]+$/, "")]) {
+      const text = Object.hasOwn(parents, name) ? parents[name] : undefined;
+      if (text !== undefined) return { source: { file: name, text } };
+    }
+    return findParent?.(reference, fromFile) ?? { problem: "its text was not given" };
+  };
+}

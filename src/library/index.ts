@@ -1,0 +1,1 @@
+export { type CompiledPolicy, type CompileOptions, compilePolicy } from "./compile-policy.js";

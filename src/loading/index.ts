@@ -1,0 +1,1 @@
+export { type LoadedPolicy, type LoadOptions, loadPolicy } from "./load-policy.js";

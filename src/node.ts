@@ -1,0 +1,2 @@
+export { type ReadRecord, readRecords } from "./files/index.js";
+export { type LoadedPolicy, type LoadOptions, loadPolicy } from "./loading/index.js";

@@ -1,0 +1,9 @@
+export {
+  ENGINE_VERSION,
+  type EvaluateOptions,
+  evaluate,
+  type Policy,
+  type RestoredPolicy,
+  restorePlan,
+} from "./evaluate/index.js";
+export type { Assessment, Finding, Plan, Result } from "./model/index.js";

@@ -1,0 +1,2 @@
+export type { ParsedPolicy } from "./parsed-policy.js";
+export { readPolicy } from "./read-policy.js";

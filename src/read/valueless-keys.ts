@@ -1,0 +1,61 @@
+import { isScalar, type Pair, type ParsedNode, Scalar } from "yaml";
+import type { DocumentWalk } from "./document-walk.js";
+import { extendPointer } from "./json-pointer.js";
+import { findKeyWithoutSpace } from "./key-without-space.js";
+import { shortenText } from "./text-report.js";
+
+type PairNode = Pair<ParsedNode, ParsedNode | null>;
+
+/** Pieces without a value that follow each other, and the entry before them. */
+interface Run {
+  readonly before: PairNode | undefined;
+  readonly start: number;
+  end: number;
+}
+
+/**
+ * Reports what stands between the commas of a `{ }` map without a colon and a space, and returns those pairs. May add
+ * `read/no-space-behind-colon`, `read/text-cut-by-comma` (once for all pieces of a text) and `read/no-value`.
+ */
+export function reportValueless(walk: DocumentWalk, pairs: readonly PairNode[], pointer: string): Set<PairNode> {
+  const { report, source } = walk.output;
+  const valueless = new Set(pairs.filter(({ value }) => value === null));
+  let run: Run | undefined;
+  let before: PairNode | undefined;
+  for (const pair of pairs) {
+    const [start, end] = pair.key.range;
+    const written = source.text.slice(start, end);
+    const key = findKeyWithoutSpace(written);
+    if (valueless.has(pair) && key === undefined) {
+      if (run === undefined) run = { before, start, end };
+      else run.end = end;
+      continue;
+    }
+    if (run !== undefined) reportRun(walk, run, pointer);
+    run = undefined;
+    before = valueless.has(pair) ? undefined : pair;
+    if (!valueless.has(pair) || key === undefined) continue;
+    walk.incomplete.add(pointer);
+    report("read/no-space-behind-colon", start, end, { key, found: shortenText(written) });
+  }
+  if (run !== undefined) reportRun(walk, run, pointer);
+  return valueless;
+}
+
+function reportRun(walk: DocumentWalk, { before, start, end }: Run, pointer: string): void {
+  const { report, source } = walk.output;
+  const found = shortenText(source.text.slice(start, end));
+  if (before === undefined || !isScalar(before.key) || !isScalar(before.value) || before.value.type !== Scalar.PLAIN) {
+    walk.incomplete.add(pointer);
+    report("read/no-value", start, Math.max(end, start + 1), {
+      key: found,
+      found,
+      expected: "a key, a colon and a value",
+    });
+    return;
+  }
+  const key = String(before.key.value);
+  const whole = shortenText(source.text.slice(before.value.range[0], end));
+  walk.silenced.add(extendPointer(pointer, key));
+  report("read/text-cut-by-comma", start, end, { found, key: shortenText(key), whole });
+}

@@ -1,0 +1,113 @@
+import type { PolicyStep, StepPlanOf } from "../model/index.js";
+import {
+  addSpan,
+  type CalendarDate,
+  compareDates,
+  formatDate,
+  parseCalendarSpan,
+  parseDate,
+} from "../quantities/index.js";
+import type { CompileContext, CompiledStep } from "./compile-context.js";
+import { isMissing, type JsonObject } from "./json-value.js";
+import type { JudgeContext } from "./judge-context.js";
+import type { PreparedRequirement } from "./prepared-requirement.js";
+import type { PreparedStep } from "./prepared-step.js";
+import { makeRow, type Row } from "./row.js";
+import { compileCommon, compilePlainRequirement, finishStep } from "./step-common.js";
+import type { StepField } from "./step-field.js";
+import type { StepSlots } from "./step-slots.js";
+
+type InDatePlan = StepPlanOf<"in-date">;
+type CalendarSpan = NonNullable<ReturnType<typeof parseCalendarSpan>>;
+
+/** A date of doing, not older than a span; or a printed expiry that has not passed. */
+export function compileInDate(
+  step: Extract<PolicyStep, { kind: "in-date" }>,
+  context: CompileContext,
+): CompiledStep | undefined {
+  const { within, "not-past": notPast } = step;
+  const place = context.place(context.pointer);
+  if ((within === undefined) === (notPast === undefined)) {
+    const keys = ["within", "not-past"];
+    context.diagnostics.report("plan/needs-one-of", place, { keys, given: within === undefined ? [] : keys });
+    return undefined;
+  }
+  const key = within === undefined ? "not-past" : "within";
+  if (within !== undefined && parseCalendarSpan(within) === undefined) {
+    context.diagnostics.report("plan/bad-span", context.place(`${context.pointer}/within`), { found: within });
+    return undefined;
+  }
+  if (step.basis === undefined) {
+    context.diagnostics.report("plan/no-basis", context.place(`${context.pointer}/${key}`, "key"), {});
+    return undefined;
+  }
+  const askedAt = `${context.pointer}/${key}`;
+  return finishStep(
+    (requirements) => ({
+      ...compileCommon(step),
+      kind: "in-date",
+      ...(within === undefined ? {} : { within }),
+      notPast: notPast === true,
+      requirements,
+    }),
+    [compilePlainRequirement("date", step, askedAt, askedAt, context)],
+  );
+}
+
+export function prepareInDate(plan: InDatePlan, requirements: readonly PreparedRequirement[]): PreparedStep {
+  const [date] = requirements;
+  if (date === undefined) throw new Error(`${plan.step} has no requirement`);
+  const span = plan.within === undefined ? undefined : parseCalendarSpan(plan.within);
+  return {
+    plan,
+    requirements,
+    evidenceKeys: new Set(["on"]),
+    judge(entry, _member, context, rows) {
+      rows.push(judgeDate(date, span, entry, context));
+    },
+    describe(_row, entry) {
+      const on = parseDate(entry?.on);
+      const due = on === undefined ? undefined : findDue(on, span);
+      const accept = span === undefined ? "not past" : `at most ${plan.within} old`;
+      const observed = typeof entry?.on === "string" && entry.on.trim() !== "" ? entry.on : undefined;
+      return {
+        ...(observed === undefined ? {} : { observed }),
+        accept: due === undefined || span === undefined ? accept : `${accept} (good to ${formatDate(due)})`,
+      };
+    },
+  };
+}
+
+/** The last day on which the date still counts; undefined beyond the calendar's end. */
+function findDue(on: CalendarDate, span: CalendarSpan | undefined): CalendarDate | undefined {
+  return span === undefined ? on : addSpan(on, span);
+}
+
+/** In time up to and including the last day; a date without a day counts from its first; a date of doing never lies ahead. */
+function judgeDate(
+  date: PreparedRequirement,
+  span: CalendarSpan | undefined,
+  entry: JsonObject | undefined,
+  context: JudgeContext,
+): Row {
+  if (entry === undefined || isMissing(entry.on)) {
+    return makeRow(date, "undecided", entry?.result === "not-done" ? "not-done" : "missing");
+  }
+  const on = parseDate(entry.on);
+  if (on === undefined) return makeRow(date, "undecided", "unreadable");
+  if (span !== undefined && compareDates(on, context.recordDate) === 1) {
+    return makeRow(date, "undecided", "date-ahead");
+  }
+  const due = findDue(on, span);
+  // Why: a due date beyond the year 9999 cannot have passed.
+  const passed = due !== undefined && compareDates(due, context.recordDate) === -1;
+  return makeRow(date, passed ? "outside" : "within");
+}
+
+export function listInDateSlots(): StepSlots {
+  return { on: { kind: "date" } };
+}
+
+export function listInDateFields(): readonly StepField[] {
+  return [{ key: "on", type: "date" }];
+}

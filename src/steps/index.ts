@@ -1,0 +1,16 @@
+export { compileBounds } from "./compile-bounds.js";
+export type { CompileContext, CompiledRequirement, CompiledStep, DeclaredTolerance } from "./compile-context.js";
+export type { FactType } from "./fact-type.js";
+export { firstReason } from "./first-reason.js";
+export { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
+export type { AnyFact, JudgeContext, ScopeState, TextFact } from "./judge-context.js";
+export { parseLimit } from "./limit.js";
+export { prepareNamedRequirement, prepareRequirement } from "./prepare-requirement.js";
+export { chooseInstrument, type InstrumentChoice, prepareInstrument } from "./prepared-instrument.js";
+export type { PreparedRequirement } from "./prepared-requirement.js";
+export type { PreparedStep, RowWords, SpanWords } from "./prepared-step.js";
+export { makeNotApplicable, makeRow, type Row, weighRow, withholdDecision } from "./row.js";
+export type { StepField } from "./step-field.js";
+export { compileStep, listFields, listSlots, prepareStep } from "./step-kinds.js";
+export { MEMBER_SLOTS, type SlotType, type StepSlots } from "./step-slots.js";
+export { worseRow } from "./worse-row.js";

@@ -1,0 +1,140 @@
+import type { PolicyStep, StepPlanOf } from "../model/index.js";
+import type { UndecidedReason } from "../terms/index.js";
+import type { CompileContext, CompiledStep } from "./compile-context.js";
+import { firstReason } from "./first-reason.js";
+import { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
+import type { JudgeContext } from "./judge-context.js";
+import type { PreparedRequirement } from "./prepared-requirement.js";
+import type { PreparedStep } from "./prepared-step.js";
+import { makeRow, type Row } from "./row.js";
+import { compileCommon, compilePlainRequirement, finishStep } from "./step-common.js";
+import type { StepField } from "./step-field.js";
+
+type MatchPlan = StepPlanOf<"match">;
+
+/** The same text is found in every place, and equals or differs from a fact. */
+export function compileMatch(
+  step: Extract<PolicyStep, { kind: "match" }>,
+  context: CompileContext,
+): CompiledStep | undefined {
+  const places = step.places.map((place) =>
+    typeof place === "string" ? { place, formerly: [] } : { place: place.place, formerly: [...place.formerly] },
+  );
+  const names = places.map(({ place }) => place);
+  let usable = true;
+  names.forEach((name, index) => {
+    if (names.indexOf(name) === index) return;
+    const place = context.place(`${context.pointer}/places/${index}`);
+    context.diagnostics.report("plan/duplicate-name", place, { thing: "place", name });
+    usable = false;
+  });
+  if (names.length === 1 && step.equals === undefined && step["differs-from"] === undefined) {
+    context.diagnostics.report("plan/nothing-to-compare", context.place(`${context.pointer}/places`), {});
+    usable = false;
+  }
+  if (!usable) return undefined;
+  const limitAt = step.equals === undefined ? undefined : `${context.pointer}/equals`;
+  return finishStep(
+    (requirements) => ({
+      ...compileCommon(step),
+      kind: "match",
+      places,
+      ignore: [...(step.ignore ?? [])],
+      ...(step.equals === undefined ? {} : { equals: step.equals }),
+      ...(step["differs-from"] === undefined ? {} : { differsFrom: step["differs-from"] }),
+      requirements,
+    }),
+    [compilePlainRequirement("match", step, `${context.pointer}/places`, limitAt, context)],
+  );
+}
+
+export function prepareMatch(plan: MatchPlan, requirements: readonly PreparedRequirement[]): PreparedStep {
+  const [match] = requirements;
+  if (match === undefined) throw new Error(`${plan.step} has no requirement`);
+  const fold = makeFold(plan.ignore);
+  return {
+    plan,
+    requirements,
+    evidenceKeys: new Set(["seen"]),
+    judge(entry, member, context, rows) {
+      rows.push(judgeMatch(match, plan, entry, member, context, fold));
+    },
+    describe(row, entry) {
+      const observed = isJsonObject(entry?.seen) ? describeSeen(plan, entry.seen) : "";
+      return { ...(observed === "" ? {} : { observed }), accept: describeWanted(plan, row) };
+    },
+  };
+}
+
+function describeWanted(plan: MatchPlan, row: Row): string {
+  const parts = ["the same in every place"];
+  if (plan.equals !== undefined) parts.push(`equal to ${row.details?.equals ?? plan.equals}`);
+  if (plan.differsFrom !== undefined) parts.push(`other than ${row.details?.differsFrom ?? plan.differsFrom}`);
+  return parts.join(", ");
+}
+
+function describeSeen(plan: MatchPlan, seen: JsonObject): string {
+  return plan.places
+    .map(({ place, formerly }) => [place, readPlace(seen, place, formerly)] as const)
+    .filter(([, text]) => typeof text === "string" && text.trim() !== "")
+    .map(([place, text]) => `${place} ${String(text).trim()}`)
+    .join(", ");
+}
+
+/** Exact code points after trimming; only what `ignore` names is folded, and never leading zeros. */
+function makeFold(ignore: MatchPlan["ignore"]): (text: string) => string {
+  return (text) => {
+    let folded = text.trim();
+    if (ignore.includes("case")) folded = folded.toLowerCase();
+    if (ignore.includes("blanks")) folded = folded.replace(/\s+/gu, "");
+    if (ignore.includes("hyphens")) folded = folded.replace(/[-\u2010\u2011]/gu, "");
+    return folded;
+  };
+}
+
+function readPlace(seen: JsonObject, place: string, formerly: readonly string[]): unknown {
+  for (const name of [place, ...formerly]) {
+    const text = readMember(seen, name);
+    if (!isMissing(text)) return text;
+  }
+  return undefined;
+}
+
+function judgeMatch(
+  match: PreparedRequirement,
+  plan: MatchPlan,
+  entry: JsonObject | undefined,
+  member: JsonObject | undefined,
+  context: JudgeContext,
+  fold: (text: string) => string,
+): Row {
+  const seen = entry?.seen;
+  let reason: UndecidedReason | undefined;
+  if (isMissing(seen)) reason = entry?.result === "not-done" ? "not-done" : "missing";
+  else if (!isJsonObject(seen)) reason = "unreadable";
+  const texts: string[] = [];
+  for (const { place, formerly } of plan.places) {
+    const text = isJsonObject(seen) ? readPlace(seen, place, formerly) : undefined;
+    if (typeof text === "string") texts.push(fold(text));
+    else if (isJsonObject(seen)) reason = firstReason(reason, text === undefined ? "missing" : "unreadable");
+  }
+  const equals = plan.equals === undefined ? undefined : context.textFact(plan.equals, member);
+  const differs = plan.differsFrom === undefined ? undefined : context.textFact(plan.differsFrom, member);
+  reason = firstReason(firstReason(reason, equals?.reason), differs?.reason);
+  const differ = texts.some((text) => text !== texts[0]);
+  const notEqual = equals?.text !== undefined && texts.some((text) => text !== fold(equals.text ?? ""));
+  const notOther = differs?.text !== undefined && texts.some((text) => text === fold(differs.text ?? ""));
+  const outside = differ || notEqual || notOther;
+  const row = outside
+    ? makeRow(match, "outside")
+    : makeRow(match, reason === undefined ? "within" : "undecided", reason);
+  row.details = {
+    ...(equals?.text === undefined ? {} : { equals: equals.text }),
+    ...(differs?.text === undefined ? {} : { differsFrom: differs.text }),
+  };
+  return row;
+}
+
+export function listMatchFields({ places }: MatchPlan): readonly StepField[] {
+  return [{ key: "seen", type: "places", places: places.map(({ place }) => place) }];
+}
