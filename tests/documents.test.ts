@@ -43,11 +43,14 @@ const withInfo = (info: string) =>
     (example) => [`${example.page}:${example.line}`, example] as const,
   );
 
-const HEAD = {
-  tenbar: 1,
-  policy: { id: "docs/example", title: "Example", version: "1", status: "draft" },
-  deference: "Local procedure stands above this policy.",
-};
+const HEAD = `tenbar: 1
+policy: { id: docs/example, title: Example, version: "1", status: draft }
+deference: Local procedure stands above this policy.
+checks:
+  daily:
+    order: any
+    steps:
+`;
 
 /** The policy example that stands last before an example on the same page. */
 function findPolicy({ page, line }: Example): string {
@@ -75,12 +78,7 @@ describe("examples in documents", () => {
   it.each([["", undefined] as const, ...withInfo("yaml step")])("step %s compiles", (_place, example) => {
     if (example === undefined) return;
     const indented = example.text.split("\n").map((line) => `      ${line}`);
-    const text = `${JSON.stringify(HEAD)
-      .slice(1, -1)
-      .replaceAll(
-        /,(?="(policy|deference)")/g,
-        "\n",
-      )}\nchecks:\n  daily:\n    order: any\n    steps:\n${indented.join("\n")}\n`;
+    const text = `${HEAD}${indented.join("\n")}\n`;
     const { diagnostics } = compilePolicy(text);
     expect(diagnostics.filter(({ severity }) => severity === "error")).toEqual([]);
   });

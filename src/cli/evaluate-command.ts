@@ -90,9 +90,12 @@ async function evaluateInputs(
   return tally.fails ? 1 : 0;
 }
 
+/** The levels of --fail-on, mildest first. */
+const LEVELS: readonly string[] = CONSEQUENCES;
+
 function isFailure({ findings, judged }: Assessment, level: string): boolean {
   if (level === "never") return false;
-  const least = CONSEQUENCES.findIndex((one) => level === one);
+  const least = LEVELS.indexOf(level);
   return !judged || findings.some(({ consequence }) => CONSEQUENCES.indexOf(consequence) >= least);
 }
 

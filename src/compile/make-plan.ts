@@ -5,6 +5,7 @@ import type { ResolvedPolicy } from "../resolve/index.js";
 import type { DeclaredTolerance } from "../steps/index.js";
 import { PLAN_FORMAT } from "../terms/index.js";
 import { checkDates } from "./check-dates.js";
+import { checkUnusedTolerances } from "./check-unused-tolerances.js";
 import { compileAdoptions } from "./compile-adoptions.js";
 import { compileCheck } from "./compile-check.js";
 import { compileFacts, listFactTypes } from "./compile-facts.js";
@@ -36,6 +37,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
   const checks = compileChecks(context);
   compileRules(checks, context);
   compileAdoptions(checks, context);
+  checkUnusedTolerances(checks, context);
   warnUnused(checks, context);
   if (diagnostics.hasErrors || deference === undefined) return undefined;
   const plan: Omit<Plan, "digest" | "positions"> = {
