@@ -1,4 +1,4 @@
-import type { CheckPlan, PolicyDocument } from "../model/index.js";
+import type { PolicyDocument } from "../model/index.js";
 import { DIMENSIONS, type Dimension, parseQuantity } from "../quantities/index.js";
 import { compileToleranceUse } from "../steps/index.js";
 import { makeStepContext } from "./make-step-context.js";
@@ -10,12 +10,9 @@ type PolicyTolerance = NonNullable<PolicyDocument["tolerances"]>[string];
  * Checks the limits of tolerances that no step uses, whose mistakes nothing else would show. What they measure is taken from
  * their own units.
  */
-export function checkUnusedTolerances(checks: readonly CheckPlan[], context: PlanContext): void {
-  const used = new Set(
-    checks.flatMap(({ steps }) =>
-      steps.flatMap(({ requirements }) => requirements.map(({ tolerance }) => tolerance?.name)),
-    ),
-  );
+export function checkUnusedTolerances(context: PlanContext): void {
+  const checks = Object.values(context.resolved.document.checks ?? {});
+  const used = new Set(checks.flatMap(({ steps = [] }) => steps.flatMap(listTexts)));
   for (const [name, { document, pointer }] of context.tolerances) {
     if (used.has(name)) continue;
     const dimension = findDimension(document, context);

@@ -92,9 +92,16 @@ function findStep(reference: string, pointer: string, checks: readonly CheckPlan
   const check = checks.find((one) => one.check === checkName);
   const step = check?.steps.find((one) => one.step === stepName);
   if (check !== undefined && step !== undefined) return { check, step };
-  const known = checks.flatMap((one) => one.steps.map((other) => `${one.check}/${other.step}`));
+  // Why: a step that is stated, or was taken away, is known; that it could not be compiled has been said elsewhere.
+  const known = [...listStatedSteps(context), ...context.resolved.removedSteps];
   reportUnknown("step", reference, known, pointer, context);
   return undefined;
+}
+
+/** Every step of the document as `check/step`, whether it could be compiled or not. */
+function listStatedSteps({ resolved }: PlanContext): readonly string[] {
+  const checks = Object.entries(resolved.document.checks ?? {});
+  return checks.flatMap(([check, { steps = [] }]) => steps.map(({ step }) => `${check}/${step}`));
 }
 
 function findUsers(
@@ -131,8 +138,8 @@ function compileAdoption(
     diagnostics.report("plan/needs-one-of", resolved.place(`${pointer}/id`), { keys, given });
     return undefined;
   }
-  checkRequirement(step, requirements, `${pointer}/requirement`, context);
-  if (given.length === 0) return undefined;
+  const isKnown = checkRequirement(step, requirements, `${pointer}/requirement`, context);
+  if (given.length === 0 || !isKnown) return undefined;
   const accept = compileAccept(adoption, pointer, { check, step, requirements }, context);
   if (adoption.accept !== undefined && accept === undefined) return undefined;
   const instead = adoption.instead === undefined ? undefined : findInstead(adoption.instead, pointer, check, context);
@@ -156,13 +163,16 @@ function checkRequirement(
   requirements: readonly string[] | undefined,
   pointer: string,
   { diagnostics, resolved }: PlanContext,
-): void {
+): boolean {
   const known = step.requirements.map(({ name }) => name);
+  let isKnown = true;
   for (const name of requirements ?? []) {
     if (known.some((one) => one === name)) continue;
+    isKnown = false;
     const params = { thing: `requirement of \`${step.step}\``, name, known, nearest: findNearest(name, known) };
     diagnostics.report("plan/unknown-name", resolved.place(pointer), params);
   }
+  return isKnown;
 }
 
 /** New limits stand for one requirement: the one that is named, or the only one that has limits. */

@@ -49,8 +49,8 @@ function compileCheckRule(
   context: PlanContext,
 ): RulePlan | undefined {
   const scope = listNames(check, context);
-  const when = rule.when === undefined ? undefined : compileTerm(rule.when, `${pointer}/when`, scope, context);
-  const require = compileTerm(rule.require, `${pointer}/require`, scope, context);
+  const when = rule.when === undefined ? undefined : compileTerm(rule.when, `${pointer}/when`, check, scope, context);
+  const require = compileTerm(rule.require, `${pointer}/require`, check, scope, context);
   const asked = compileScope(rule.for, `${pointer}/for`, context);
   if (require === undefined || (rule.when !== undefined && when === undefined)) return undefined;
   return {
@@ -63,10 +63,20 @@ function compileCheckRule(
   };
 }
 
-function compileTerm(term: unknown, pointer: string, scope: RuleScope, { diagnostics, resolved }: PlanContext) {
+function compileTerm(term: unknown, pointer: string, check: CheckPlan, scope: RuleScope, context: PlanContext) {
+  const { diagnostics, resolved } = context;
   return compileRule(term, scope, (code, below, params) => {
+    // Why: a fact or a step that is stated and could not be compiled has been reported where it stands.
+    if (code === "rule/unknown-name" && "name" in params && isStated(String(params.name), check, context)) return;
     diagnostics.report(code, resolved.place(`${pointer}${below}`), params);
   });
+}
+
+function isStated(name: string, { check, steps }: CheckPlan, { resolved, diagnostics }: PlanContext): boolean {
+  if (!diagnostics.hasErrors) return false;
+  const [first = ""] = name.split(".");
+  const stated = resolved.document.checks?.[check]?.steps?.some(({ step }) => step === first) === true;
+  return Object.hasOwn(resolved.document.facts ?? {}, name) || (stated && !steps.some(({ step }) => step === first));
 }
 
 /** Every name that a rule of the check may take: facts, slots of its steps, steps asked of each, the cylinders. */

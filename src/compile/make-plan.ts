@@ -37,7 +37,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
   const checks = compileChecks(context);
   compileRules(checks, context);
   compileAdoptions(checks, context);
-  checkUnusedTolerances(checks, context);
+  checkUnusedTolerances(context);
   warnUnused(checks, context);
   if (diagnostics.hasErrors || deference === undefined) return undefined;
   const plan: Omit<Plan, "digest" | "positions"> = {
