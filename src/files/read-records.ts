@@ -71,7 +71,7 @@ async function* readLines(lines: AsyncGenerator<string, void, undefined>): Async
     waiting = undefined;
     // Why: a lone object on one line is a single record; that shows only when no other line follows.
     if (isFirst && !("problem" in record)) waiting = record;
-    else yield record;
+    else yield "value" in record ? { ...record, isSingle: false } : record;
     isFirst = false;
   }
   if (waiting !== undefined) yield waiting;

@@ -29,7 +29,9 @@ export function renderClosing(counts: VerdictCounts, plan: Plan, options: Report
   const total = countThings(meets + refer + withdraw, "record");
   const unjudged = notJudged === 0 ? "" : ` (${notJudged} of them could not be judged at all)`;
   return [
-    paint("strong", `${total}: ${meets} meets, ${refer} refer${unjudged}, ${withdraw} withdraw`),
+    ...wrapText(`${total}: ${meets} meets, ${refer} refer${unjudged}, ${withdraw} withdraw`, options.width, "").map(
+      (line) => paint("strong", line),
+    ),
     ...wrapText(makePrintable(`policy ${id} ${version}, ${title} (${plan.digest.slice(0, 19)})`), options.width, ""),
     ...wrapText(
       "An assessment speaks of one record; it says nothing about findings of earlier records.",
