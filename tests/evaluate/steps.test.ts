@@ -1,0 +1,333 @@
+import { describe, expect, it } from "vitest";
+import { assess, makePolicy, summarise } from "./sample.js";
+
+const basis = { kind: "common-practice" };
+const instruments = {
+  dial: { quantity: "pressure", division: "10 bar", rounding: "down", range: ["0 bar", "400 bar"] },
+};
+const leak = {
+  step: "leak",
+  kind: "hold",
+  quantity: "pressure",
+  instrument: "dial",
+  start: { "at-least": "100 bar" },
+  lasting: { "at-least": "60 s" },
+  drop: { accept: { "at-most": "10 bar" } },
+  basis,
+};
+
+describe("hold", () => {
+  const policy = makePolicy([leak], { instruments });
+  const judge = (evidence: Record<string, unknown>) => {
+    const {
+      "leak start": start,
+      "leak lasting": lasting,
+      "leak drop": drop,
+    } = summarise(assess(policy, [{ step: "leak", ...evidence }]));
+    return [start, lasting, drop];
+  };
+
+  it.each([
+    [{ start: "290 bar", end: "280 bar", held: "60 s" }, ["within", "within", "within"]],
+    [{ start: "290 bar", end: "270 bar", held: "60 s" }, ["within", "within", "outside"]],
+    [{ start: "290 bar", end: "300 bar", held: "60 s" }, ["within", "within", "within"]],
+    [{ start: "270 bar", end: "290 bar", held: "60 s" }, ["within", "within", "undecided: moved-the-wrong-way"]],
+    [{ start: "290 bar", end: "290 bar", held: "59 s" }, ["within", "outside", "undecided: hold-too-short"]],
+    [{ start: "290 bar", end: "290 bar" }, ["within", "undecided: missing", "undecided: hold-too-short"]],
+    [{ start: "90 bar", end: "90 bar", held: "60 s" }, ["outside", "within", "undecided: start-too-low"]],
+    [{ start: "90 bar", end: "60 bar", held: "5 s" }, ["outside", "outside", "outside"]],
+    [{ start: "290 bar", end: "4200 psi", held: "60 s" }, ["within", "within", "undecided: mixed-units"]],
+    [{ start: "290 bar", end: "28500 kPa", held: "1 min" }, ["within", "within", "within"]],
+    [{ start: "290 bar", end: "290 bar", held: "-60 s" }, ["within", "outside", "undecided: hold-too-short"]],
+    [{ start: "290 bar", held: "60 s" }, ["within", "within", "undecided: missing"]],
+    [
+      { start: "290", end: "many bar", held: 60 },
+      ["undecided: no-unit", "undecided: no-unit", "undecided: unreadable"],
+    ],
+    [
+      { start: "290 s", end: "290 furlong", held: "60 s" },
+      ["undecided: wrong-dimension", "within", "undecided: unknown-unit"],
+    ],
+    [{ start: "410 bar", end: "410 bar", held: "60 s" }, ["undecided: off-range", "within", "undecided: off-range"]],
+    [
+      { start: "0.000000001 bar", end: "0 bar", held: "60 s" },
+      ["undecided: too-fine", "within", "undecided: too-fine"],
+    ],
+    [{ result: "not-done" }, ["undecided: not-done", "undecided: not-done", "undecided: not-done"]],
+    [
+      { start: "290 bar", end: "290 bar", held: "60 s", instrument: "watch" },
+      ["undecided: instrument-unknown", "within", "undecided: instrument-unknown"],
+    ],
+  ])("%j", (evidence, expected) => {
+    expect(judge(evidence)).toEqual(expected);
+  });
+
+  it("counts a size either way, and a rise as a rise", () => {
+    const { start: _start, lasting: _lasting, drop, ...rest } = leak;
+    const judgeBy = (change: string, end: string) =>
+      summarise(
+        assess(makePolicy([{ ...rest, [change]: drop }], { instruments }), [{ step: "leak", start: "290 bar", end }]),
+      )[`leak ${change}`];
+    expect([judgeBy("change", "270 bar"), judgeBy("change", "310 bar"), judgeBy("change", "300 bar")]).toEqual([
+      "outside",
+      "outside",
+      "within",
+    ]);
+    expect([judgeBy("rise", "310 bar"), judgeBy("rise", "300 bar"), judgeBy("rise", "270 bar")]).toEqual([
+      "outside",
+      "within",
+      "undecided: moved-the-wrong-way",
+    ]);
+  });
+});
+
+describe("reading", () => {
+  const charge = {
+    step: "charge",
+    kind: "reading",
+    quantity: "pressure",
+    tolerance: { accept: { between: ["50 bar", "60 bar"] } },
+    basis,
+  };
+  const judge = (evidence: Record<string, unknown>) =>
+    summarise(assess(makePolicy([charge]), [{ step: "charge", ...evidence }]))["charge level"];
+
+  it.each([
+    [{ reading: { atMost: "40 bar" } }, "outside"],
+    [{ reading: { atMost: "55 bar" } }, "undecided: uncertainty"],
+    [{ reading: { between: ["50 bar", "60 bar"] } }, "within"],
+    [{ reading: { between: ["61 bar", "70 bar"] } }, "outside"],
+    [{ reading: { between: ["55 bar", "61 bar"] } }, "undecided: uncertainty"],
+    [{ reading: { between: ["60 bar", "50 bar"] } }, "undecided: conflicting"],
+    [{ reading: { between: ["50 bar", "900 psi"] } }, "undecided: mixed-units"],
+    [{ reading: { between: ["50 bar"] } }, "undecided: unreadable"],
+    [{ reading: { atMost: "55 bar", between: ["50 bar", "55 bar"] } }, "undecided: unreadable"],
+    [{ occurred: false }, "outside"],
+    [{ occurred: false, reading: "55 bar" }, "outside"],
+    [{ occurred: true }, "undecided: missing"],
+    [{ occurred: "no", reading: "55 bar" }, "undecided: unreadable"],
+    [{ reading: { unit: "bar", values: [55, 55] } }, "undecided: unreadable"],
+  ])("%j is %s", (evidence, outcome) => {
+    expect(judge(evidence)).toBe(outcome);
+  });
+
+  it("says that a trace is not judged, and never takes it for nothing", () => {
+    const assessment = assess(makePolicy([charge]), [
+      { step: "charge", reading: "55 bar", trace: { unit: "bar", values: [55, 20] } },
+    ]);
+    expect(assessment.findings.map(({ code, consequence }) => [code, consequence])).toEqual([
+      ["step/trace-not-judged", "refer"],
+    ]);
+  });
+
+  describe("of each cylinder", () => {
+    const each = makePolicy([
+      { ...charge, each: "subject.cylinders", apart: { "at-most": "5 bar", consequence: "refer" } },
+    ]);
+    const cylinders = [{ id: "A" }, { id: "B" }];
+    const judgeEach = (steps: readonly Record<string, unknown>[], list: unknown = cylinders) =>
+      summarise(
+        assess(
+          each,
+          steps.map((step) => ({ step: "charge", ...step })),
+          { cylinders: list },
+        ),
+      );
+
+    it.each([
+      [
+        [
+          { of: "A", reading: "50 bar" },
+          { of: "B", reading: "55 bar" },
+        ],
+        ["within", "within", "within"],
+      ],
+      [
+        [
+          { of: "A", reading: "50 bar" },
+          { of: "B", reading: "56 bar" },
+        ],
+        ["within", "within", "outside"],
+      ],
+      [[{ of: "A", reading: "50 bar" }], ["within", "undecided: missing", "undecided: missing"]],
+      [[{ reading: "50 bar" }], ["undecided: missing", "undecided: missing", "undecided: missing"]],
+      [[{ reading: "10 bar" }], ["outside", "outside", "within"]],
+      [
+        [
+          { of: "A", reading: "50 bar" },
+          { of: "C", reading: "50 bar" },
+        ],
+        ["undecided: conflicting", "undecided: conflicting", "undecided: conflicting"],
+      ],
+      [
+        [
+          { of: "A", reading: "50 bar" },
+          { of: "B", reading: "800 psi" },
+        ],
+        ["within", "within", "undecided: mixed-units"],
+      ],
+      [
+        [
+          { of: "A", reading: "50 bar" },
+          { of: "A", reading: "51 bar" },
+          { of: "B", reading: "50 bar" },
+        ],
+        ["undecided: conflicting", "within", "undecided: conflicting"],
+      ],
+      [
+        [
+          { of: "A", reading: "50 bar" },
+          { of: "A", reading: "50 bar", note: "again" },
+          { of: "B", reading: "50 bar" },
+        ],
+        ["within", "within", "within"],
+      ],
+    ])("%j", (steps, [first, second, apart]) => {
+      expect(judgeEach(steps)).toEqual({ "charge level A": first, "charge level B": second, "charge apart": apart });
+    });
+
+    it("needs the list, and tells members that share a name or have none", () => {
+      expect(judgeEach([{ reading: "50 bar" }], null)).toEqual({
+        "charge level": "undecided: fact-missing",
+        "charge apart": "undecided: fact-missing",
+      });
+      expect(judgeEach([{ reading: "50 bar" }], [{ id: "A" }])).toEqual({
+        "charge level A": "within",
+        "charge apart": "not-applicable: only-one",
+      });
+      expect(judgeEach([{ reading: "50 bar" }], [{}])).toMatchObject({ "charge level #1": "undecided: fact-missing" });
+      expect(judgeEach([{ of: "A", reading: "50 bar" }], [{ id: "A" }, { id: "A" }])).toMatchObject({
+        "charge level A": "undecided: conflicting",
+      });
+    });
+  });
+});
+
+describe("timing", () => {
+  const step = {
+    step: "alarm",
+    kind: "timing",
+    "from-event": "still",
+    "to-event": "alarm",
+    tolerance: { accept: { "at-most": "35 s" } },
+    basis,
+  };
+  const judge = (evidence: Record<string, unknown>) =>
+    summarise(assess(makePolicy([step]), [{ step: "alarm", ...evidence }]))["alarm elapsed"];
+
+  it.each([
+    [{ elapsed: "35 s" }, "within"],
+    [{ elapsed: "-5 s" }, "undecided: conflicting"],
+    [{ events: { still: "2026-04-12T07:00:00Z", alarm: "2026-04-12T07:00:35Z" } }, "within"],
+    [{ events: { still: "2026-04-12T07:00:00Z", alarm: "2026-04-12T08:00:36+01:00" } }, "outside"],
+    [{ events: { still: "2026-04-12T07:00:10Z", alarm: "2026-04-12T07:00:00Z" } }, "undecided: conflicting"],
+    [{ events: { still: "2026-04-12T07:00:00", alarm: "2026-04-12T07:00:30Z" } }, "undecided: unreadable"],
+    [{ events: { still: "2026-04-12T07:00:00.0001Z", alarm: "2026-04-12T07:00:30Z" } }, "undecided: too-fine"],
+    [{ events: { still: "2026-04-12T07:00:00Z" } }, "undecided: missing"],
+    [{ elapsed: "30 s", events: { still: "2026-04-12T07:00:00Z", alarm: "2026-04-12T07:00:36Z" } }, "outside"],
+    [{ occurred: false, elapsed: "30 s" }, "outside"],
+  ])("%j is %s", (evidence, outcome) => {
+    expect(judge(evidence)).toBe(outcome);
+  });
+});
+
+describe("order", () => {
+  const steps = ["a", "b", "c"].map((step) => ({ step, kind: "confirm" }));
+  const done = (step: string, at?: string) => ({ step, result: "satisfactory", ...(at === undefined ? {} : { at }) });
+  const judge = (
+    order: unknown,
+    entries: readonly Record<string, unknown>[],
+    list: readonly Record<string, unknown>[] = steps,
+  ) => {
+    const assessment = assess(makePolicy(list, {}, { order }), entries);
+    return [
+      summarise(assessment).order,
+      assessment.findings.filter(({ requirement }) => requirement === "order").map(({ message }) => message),
+    ];
+  };
+  const position = { "listed-by": "position" };
+
+  it("by position: neighbours the wrong way round, one finding each", () => {
+    expect(judge(position, [done("a"), done("b"), done("c")])).toEqual(["within", []]);
+    expect(judge(position, [done("b"), done("a"), done("c")])).toEqual([
+      "outside",
+      ["`a` stands behind `b`, which it should come before"],
+    ]);
+    expect(judge(position, [done("c"), done("b"), done("a")])[1]).toHaveLength(2);
+    expect(judge(position, [done("a")])[0]).toBe("not-applicable: only-one");
+    expect(judge(position, [{ step: "b" }, done("a"), done("c")])[0]).toBe("undecided: order-unknown");
+    expect(judge(position, [done("a"), { step: "b" }, done("c")])[0]).toBe("within");
+  });
+
+  it("by instants: equal ones are in order, a missing one leaves it open", () => {
+    const by = { "listed-by": "at" };
+    const at = (minute: number) => `2026-04-12T07:0${minute}:00Z`;
+    expect(judge(by, [done("c", at(2)), done("a", at(1)), done("b", at(1))])[0]).toBe("within");
+    expect(judge(by, [done("a", at(2)), done("b", at(1))])[0]).toBe("outside");
+    expect(judge(by, [done("a", at(1)), done("b")])[0]).toBe("undecided: order-unknown");
+    expect(judge(by, [done("a", at(1)), done("b", "2026-04-12T08:02:00+01:00")])[0]).toBe("within");
+    expect(judge(by, [done("a", "2026-04-12"), done("b", "2026-04-12")])[0]).toBe("undecided: order-unknown");
+  });
+
+  it("any: only what `after` names, by instants", () => {
+    const after = [{ ...steps[0], after: ["b"] }, steps[1], steps[2]].map((step) => ({
+      kind: "confirm",
+      step: "x",
+      ...step,
+    }));
+    expect(judge("any", [done("a", "2026-04-12T07:01:00Z"), done("b", "2026-04-12T07:00:00Z")], after)[0]).toBe(
+      "within",
+    );
+    expect(judge("any", [done("a", "2026-04-12T07:00:00Z"), done("b", "2026-04-12T07:01:00Z")], after)[0]).toBe(
+      "outside",
+    );
+    expect(judge("any", [done("b"), done("a")], after)[0]).toBe("undecided: order-unknown");
+    expect(judge("any", [done("b")], after)[0]).toBe("not-applicable: only-one");
+    expect(judge("any", [done("c"), done("a")])[0]).toBeUndefined();
+  });
+});
+
+describe("weights", () => {
+  const torch = (consequence: string, parts: Record<string, unknown> = {}) =>
+    makePolicy(
+      [
+        { step: "torch", kind: "confirm", consequence },
+        { step: "harness", kind: "confirm" },
+      ],
+      parts,
+    );
+  const judge = (policy: ReturnType<typeof makePolicy>, entry: Record<string, unknown>) => {
+    const { findings } = assess(policy, [
+      { step: "torch", ...entry },
+      { step: "harness", result: "satisfactory" },
+    ]);
+    return findings[0]?.consequence;
+  };
+
+  it.each([
+    ["withdraw", {}, "refer"],
+    ["advise", {}, "advise"],
+    ["note", {}, "note"],
+    ["advise", { result: "not-done" }, "refer"],
+    ["note", { result: "defect" }, "refer"],
+    ["note", { result: "satisfactory", defect: "burnt" }, "refer"],
+    ["withdraw", { result: "defect" }, "withdraw"],
+    ["note", { result: "fine" }, "refer"],
+  ])("%s with %j weighs %s", (consequence, entry, weight) => {
+    expect(judge(torch(consequence), entry)).toBe(weight);
+  });
+
+  it("of a gap are those of a failure where the policy says so", () => {
+    expect(judge(torch("withdraw", { undecided: "as-outside" }), {})).toBe("withdraw");
+    expect(judge(torch("advise", { undecided: "as-outside" }), {})).toBe("advise");
+  });
+
+  it("need something judged that matters", () => {
+    const policy = makePolicy([{ step: "torch", kind: "confirm", consequence: "advise" }]);
+    const assessment = assess(policy, [{ step: "torch", result: "satisfactory" }]);
+    expect(assessment.verdict).toBe("refer");
+    expect(assessment.findings).toMatchObject([
+      { code: "record/nothing-judged", outcome: "undecided", reason: "nothing-judged" },
+    ]);
+  });
+});
