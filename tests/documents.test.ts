@@ -2,8 +2,9 @@ import { spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
-import { describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it } from "vitest";
 import { compilePolicy, evaluate } from "../src/index.js";
+import { renderDiagnostics } from "../src/report/index.js";
 
 interface Example {
   readonly page: string;
@@ -52,14 +53,52 @@ checks:
     steps:
 `;
 
-/** The policy example that stands last before an example on the same page. */
-function findPolicy({ page, line }: Example): string {
-  const found = EXAMPLES.filter((one) => one.page === page && one.info === "yaml policy" && one.line < line).at(-1);
-  if (found === undefined) throw new Error(`${page}:${line} has no policy before it`);
+const KNOWN_INFOS = [
+  "yaml policy",
+  "yaml child",
+  "yaml mistaken",
+  "yaml step",
+  "json record",
+  "json step",
+  "json result",
+  "json finding",
+  "ts",
+  "sh",
+  "text",
+  "text diagnostics",
+  "text output",
+];
+
+/** The subject of which the steps in documents are recorded. */
+const SUBJECT = {
+  kind: "set",
+  id: "S-014",
+  marking: "014",
+  class: "open-circuit",
+  fitted: { "motion-alarm": true },
+  cylinders: [{ id: "C-381", ratedPressure: "300 bar", requalifiedOn: "2024-05-02" }],
+};
+
+const SHIPPED = { "common-practice/open-circuit": readFileSync("policies/common-practice/open-circuit.yaml", "utf8") };
+
+/** The example of a kind that stands last before an example on the same page. */
+function findBefore({ page, line }: Example, info: string): string {
+  const found = EXAMPLES.filter((one) => one.page === page && one.info === info && one.line < line).at(-1);
+  if (found === undefined) throw new Error(`${page}:${line} has no \`${info}\` before it`);
   return found.text;
 }
 
-const KNOWN_INFOS = ["yaml policy", "yaml step", "yaml part", "json record", "json finding", "ts", "sh", "text"];
+/** A policy whose only step is the one given. */
+function wrapStep(text: string): string {
+  const indented = text.split("\n").map((line) => `      ${line}`);
+  return `${HEAD}${indented.join("\n")}\n`;
+}
+
+function describeErrors(text: string): readonly string[] {
+  return compilePolicy(text)
+    .diagnostics.filter(({ severity }) => severity === "error")
+    .map(({ message }) => message);
+}
 
 describe("examples in documents", () => {
   it("carry an info string that says how they are run", () => {
@@ -75,22 +114,38 @@ describe("examples in documents", () => {
     expect(policy).toBeDefined();
   });
 
-  it.each([["", undefined] as const, ...withInfo("yaml step")])("step %s compiles", (_place, example) => {
-    if (example === undefined) return;
-    const indented = example.text.split("\n").map((line) => `      ${line}`);
-    const text = `${HEAD}${indented.join("\n")}\n`;
-    const { diagnostics } = compilePolicy(text);
-    expect(diagnostics.filter(({ severity }) => severity === "error")).toEqual([]);
+  it.each(withInfo("yaml child"))("policy %s extends the shipped one without a word", (_place, { text }) => {
+    const { policy, diagnostics } = compilePolicy(text, { parents: SHIPPED });
+    expect(diagnostics).toEqual([]);
+    expect(policy).toBeDefined();
+  });
+
+  it.each(withInfo("text diagnostics"))("diagnostics %s are those of the policy before them", (_place, example) => {
+    const { diagnostics } = compilePolicy(findBefore(example, "yaml mistaken"), { parents: SHIPPED });
+    expect(diagnostics.length).toBeGreaterThan(0);
+    expect(renderDiagnostics(diagnostics, { color: false, width: 80 }).trimEnd()).toBe(example.text);
+  });
+
+  it.each(withInfo("yaml step"))("step %s compiles", (_place, { text }) => {
+    expect(describeErrors(wrapStep(text))).toEqual([]);
+  });
+
+  it.each(withInfo("json result"))("result %s is what the step before it gives", (_place, example) => {
+    const { policy } = compilePolicy(wrapStep(findBefore(example, "yaml step")));
+    const step: unknown = JSON.parse(findBefore(example, "json step"));
+    if (policy === undefined) throw new Error("the step does not compile");
+    const record = { tenbar: 1, id: "lm3-1", check: "daily", at: "2026-04-12", subject: SUBJECT, steps: [step] };
+    expect(evaluate(policy, record).results).toContainEqual(JSON.parse(example.text));
   });
 
   it.each(withInfo("json record"))("record %s is judged by the policy before it", (_place, example) => {
-    const { policy } = compilePolicy(findPolicy(example));
+    const { policy } = compilePolicy(findBefore(example, "yaml policy"));
     if (policy === undefined) throw new Error("the policy does not compile");
     expect(evaluate(policy, JSON.parse(example.text)).judged).toBe(true);
   });
 
   it.each(withInfo("json finding"))("finding %s is what the record before it gives", (_place, example) => {
-    const { policy } = compilePolicy(findPolicy(example));
+    const { policy } = compilePolicy(findBefore(example, "yaml policy"));
     const record = EXAMPLES.filter(
       (one) => one.page === example.page && one.info === "json record" && one.line < example.line,
     ).at(-1);
@@ -99,34 +154,62 @@ describe("examples in documents", () => {
   });
 });
 
+/** The output that a page shows directly behind the command at `place`. */
+function findShown(place: string): string | undefined {
+  const index = EXAMPLES.findIndex(({ page, line }) => `${page}:${line}` === place);
+  const next = EXAMPLES[index + 1];
+  return next?.info === "text output" && place.startsWith(`${next.page}:`) ? next.text : undefined;
+}
+
 describe("programs in documents", () => {
-  it.each(withInfo("ts"))("%s is accepted by the compiler and runs", (_place, example) => {
-    const folder = mkdtempSync(join(tmpdir(), "documents-"));
-    try {
-      const policy = EXAMPLES.find((one) => one.page === example.page && one.info === "yaml policy")?.text ?? "";
-      const source = example.text
-        .replace('const text = "…"; // the policy above', `const text = ${JSON.stringify(policy)};`)
-        .replaceAll('from "tenbar"', `from ${JSON.stringify(resolve("src/index.ts"))}`)
-        .replaceAll('from "tenbar/plan"', `from ${JSON.stringify(resolve("src/plan-entry.ts"))}`)
-        .replaceAll('from "tenbar/node"', `from ${JSON.stringify(resolve("src/node.ts"))}`);
-      symlinkSync(resolve("node_modules"), join(folder, "node_modules"));
-      writeFileSync(join(folder, "example.mts"), source);
-      const ran = spawnSync(process.execPath, ["--import", "tsx", join(folder, "example.mts")], { encoding: "utf8" });
-      expect(ran.stderr).toBe("");
-      expect(ran.status).toBe(0);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
+  const folder = mkdtempSync(join(tmpdir(), "documents-"));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const programs = withInfo("ts").map(([place, example], index) => {
+    const policy = EXAMPLES.find((one) => one.page === example.page && one.info === "yaml policy")?.text ?? "";
+    const stand = 'const text = "…"; // the policy above';
+    const source = example.text.replace(stand, () => `const text = ${JSON.stringify(policy)};`);
+    const file = `example-${index + 1}.mts`;
+    writeFileSync(join(folder, file), `${source}\nexport {};\n`);
+    return [place, file] as const;
+  });
+  const doors = { tenbar: "src/index.ts", "tenbar/node": "src/node.ts", "tenbar/plan": "src/plan-entry.ts" };
+  const settings = {
+    extends: resolve("tsconfig.json"),
+    compilerOptions: {
+      noEmit: true,
+      paths: Object.fromEntries(Object.entries(doors).map(([door, file]) => [door, [resolve(file)]])),
+      typeRoots: [resolve("node_modules/@types")],
+    },
+    include: ["*.mts"],
+  };
+  symlinkSync(resolve("node_modules"), join(folder, "node_modules"));
+  writeFileSync(join(folder, "tsconfig.json"), JSON.stringify(settings));
+
+  it("are accepted by the compiler", { timeout: 60_000 }, () => {
+    const arguments_ = [resolve("node_modules/typescript/bin/tsc"), "-p", folder];
+    const { stdout } = spawnSync(process.execPath, arguments_, { encoding: "utf8" });
+    expect(programs.length).toBeGreaterThan(0);
+    expect(stdout).toBe("");
+  });
+
+  it.each(programs)("%s runs", (_place, file) => {
+    const settingsFile = join(folder, "tsconfig.json");
+    const ran = spawnSync(process.execPath, ["--import", "tsx", join(folder, file)], {
+      encoding: "utf8",
+      env: { ...process.env, TSX_TSCONFIG_PATH: settingsFile },
+    });
+    expect(ran.stderr).toBe("");
+    expect(ran.status).toBe(0);
   });
 
   const commands = withInfo("sh").flatMap(([place, { text }]) =>
     text
       .split("\n")
       .filter((line) => line !== "" && !line.startsWith("#"))
-      .map((line) => [`${place} ${line}`, line] as const),
+      .map((line) => [`${place} ${line}`, line, place] as const),
   );
 
-  it.each(commands)("%s does what it says", (_place, line) => {
+  it.each(commands)("%s does what it says", (_name, line, place) => {
     const { scripts }: { scripts: Readonly<Record<string, string>> } = JSON.parse(readFileSync("package.json", "utf8"));
     const script = /^npm install && npm (?:run )?(\S+)$/.exec(line)?.[1];
     if (script !== undefined) {
@@ -138,6 +221,8 @@ describe("programs in documents", () => {
     const ran = spawnSync(process.execPath, ["--import", "tsx", "src/cli/main.ts", ...words], { encoding: "utf8" });
     expect([0, 1]).toContain(ran.status);
     expect(ran.stdout).not.toBe("");
+    const shown = findShown(place);
+    if (shown !== undefined) expect(ran.stdout).toContain(shown);
   });
 });
 
@@ -147,6 +232,16 @@ describe("paths in documents", () => {
       [...readFileSync(page, "utf8").matchAll(/\]\((?!https?:|#)([^)#]+)/g)]
         .map(([, path = ""]) => path)
         .filter((path) => !existsSync(join(dirname(page), path)))
+        .map((path) => `${page}: ${path}`),
+    );
+    expect(missing).toEqual([]);
+  });
+
+  it("are there where they are named in running text", () => {
+    const missing = PAGES.flatMap((page) =>
+      [...readFileSync(page, "utf8").matchAll(/`((?:src|docs|tests|policies|examples|schemas)\/[\w./-]+)`/g)]
+        .map(([, path = ""]) => path)
+        .filter((path) => !existsSync(path))
         .map((path) => `${page}: ${path}`),
     );
     expect(missing).toEqual([]);
