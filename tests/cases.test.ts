@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import * as z from "zod";
-import { type Assessment, compilePolicy, evaluate, type Policy } from "../src/index.js";
+import { type Assessment, evaluate, type Policy } from "../src/index.js";
+import { loadPolicy } from "../src/node.js";
 import { CONSEQUENCES, VERDICTS } from "../src/terms/index.js";
 
 /** A case is data: a policy, a record, and what a competent person would expect of it. */
@@ -14,6 +15,8 @@ const caseModel = z.strictObject({
   findings: z.array(
     z.strictObject({
       step: z.string().optional(),
+      interval: z.string().optional(),
+      rule: z.string().optional(),
       part: z.string().optional(),
       requirement: z.string().optional(),
       outcome: z.string(),
@@ -26,11 +29,11 @@ const caseModel = z.strictObject({
 
 const policies = new Map<string, Policy>();
 
-function loadPolicy(path: string): Policy {
+async function findPolicy(path: string): Promise<Policy> {
   const known = policies.get(path);
   if (known !== undefined) return known;
-  const { policy, diagnostics } = compilePolicy(readFileSync(path, "utf8"), { file: path });
-  if (policy === undefined) throw new Error(JSON.stringify(diagnostics, undefined, 2));
+  const { policy, diagnostics } = await loadPolicy(path);
+  if (policy === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics, undefined, 2));
   policies.set(path, policy);
   return policy;
 }
@@ -43,8 +46,8 @@ function summarise({ findings }: Assessment) {
   const remarks = findings.filter(({ outcome }) => outcome === undefined);
   return {
     findings: sortTexts(
-      judged.map(({ step, part, requirement, outcome, reason, consequence }) =>
-        JSON.stringify([step, part, requirement, outcome, reason, consequence]),
+      judged.map(({ step, interval, rule, part, requirement, outcome, reason, consequence }) =>
+        JSON.stringify([step, interval, rule, part, requirement, outcome, reason, consequence]),
       ),
     ),
     remarks: sortTexts(remarks.map(({ step, consequence }) => JSON.stringify([step, consequence]))),
@@ -58,16 +61,16 @@ describe("cases", () => {
     expect(names.length).toBeGreaterThanOrEqual(25);
   });
 
-  it.each(names)("%s", (name) => {
+  it.each(names)("%s", async (name) => {
     const expected = caseModel.parse(JSON.parse(readFileSync(`tests/cases/${name}/case.json`, "utf8")));
     const record: unknown = JSON.parse(readFileSync(expected.record, "utf8"));
-    const assessment = evaluate(loadPolicy(expected.policy), record);
+    const assessment = evaluate(await findPolicy(expected.policy), record);
     expect({ verdict: assessment.verdict, judged: assessment.judged, ...summarise(assessment) }).toEqual({
       verdict: expected.verdict,
       judged: expected.judged ?? true,
       findings: sortTexts(
-        expected.findings.map(({ step, part, requirement, outcome, reason, consequence }) =>
-          JSON.stringify([step, part, requirement, outcome, reason, consequence]),
+        expected.findings.map(({ step, interval, rule, part, requirement, outcome, reason, consequence }) =>
+          JSON.stringify([step, interval, rule, part, requirement, outcome, reason, consequence]),
         ),
       ),
       remarks: sortTexts(expected.remarks.map(({ step, consequence }) => JSON.stringify([step, consequence]))),

@@ -2,7 +2,7 @@ import { parseRecordTime } from "../quantities/index.js";
 import { isJsonObject, isMissing, type JsonObject, type PreparedStep, type Row } from "../steps/index.js";
 import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
 import type { Remark } from "./judgement.js";
-import type { PreparedCheck } from "./prepared-policy.js";
+import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
 import type { Envelope, StepEntry } from "./read-envelope.js";
 
 const NOTE = weighConsequence("note");
@@ -54,13 +54,18 @@ const EVIDENCE_KEYS: ReadonlySet<string> = new Set([
 ]);
 
 /** Everything about the record that no requirement asks for: unknown keys and steps, and bad news beside what was asked. */
-export function collectRemarks(envelope: Envelope, check: PreparedCheck, rows: readonly Row[]): readonly Remark[] {
+export function collectRemarks(
+  envelope: Envelope,
+  check: PreparedCheck,
+  policy: PreparedPolicy,
+  rows: readonly Row[],
+): readonly Remark[] {
   const notDone = new Set(rows.filter((row) => row.undecidedFor === "not-done").flatMap((row) => row.entries));
   const judged = new Set(rows.filter(({ outcome }) => outcome !== "not-applicable").flatMap((row) => row.entries));
   const remarks: Remark[] = [];
   const { record, subject } = envelope;
   noteUnknownKeys(record, RECORD_KEYS, "", remarks);
-  noteUnknownKeys(subject, new Set([...SUBJECT_KEYS, ...readNamedSubjectKeys(check)]), "/subject", remarks);
+  noteUnknownKeys(subject, new Set([...SUBJECT_KEYS, ...readNamedSubjectKeys(check, policy)]), "/subject", remarks);
   if (isJsonObject(record.by)) noteUnknownKeys(record.by, BY_KEYS, "/by", remarks);
   else if (!isMissing(record.by)) remarks.push(noteUnreadable("/by", "by"));
   remarks.push(...noteAttestation(record.attested, check));
@@ -90,12 +95,18 @@ function noteUnreadable(pointer: string, key: string, step?: string): Remark {
   return { code: "record/unreadable-value", weight: NOTE, pointer, step, params: { key } };
 }
 
-/** Fields of the subject that the check's steps name. */
-function readNamedSubjectKeys(check: PreparedCheck): readonly string[] {
-  return check.steps.flatMap(({ plan }) => {
+/** Fields of the subject that the policy names: in steps, in facts, and as dates from which something falls due. */
+function readNamedSubjectKeys(check: PreparedCheck, policy: PreparedPolicy): readonly string[] {
+  const inSteps = check.steps.flatMap(({ plan }) => {
     const named = [plan.each, ...(plan.kind === "match" ? [plan.equals, plan.differsFrom] : [])];
     return named.flatMap((name) => (name?.startsWith("subject.") === true ? [name.slice("subject.".length)] : []));
   });
+  const inFacts = [...policy.facts.values()].flatMap(({ at, each }) => {
+    const [first, second] = each ?? at;
+    return first === "subject" && second !== undefined ? [second] : [];
+  });
+  const dates = policy.plan.checks.flatMap(({ intervals }) => intervals.flatMap(({ date, of }) => [date, `${of}s`]));
+  return [...inSteps, ...inFacts, ...dates];
 }
 
 function collectStepRemarks(

@@ -99,8 +99,8 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "nothing judged is enough",
     "src/evaluate/judge-record.ts",
-    "if (!isAnythingJudged(judgement)) {",
-    "if (judgement.rows.length < 0) {",
+    "REFER && !isAnythingJudged(judgement)) {",
+    "REFER && judgement.rows.length < 0) {",
   ),
   fault(
     "a short hold proves something",
