@@ -5,6 +5,7 @@ import { dirname, join, resolve } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { compilePolicy, evaluate } from "../src/index.js";
 import { renderDiagnostics } from "../src/report/index.js";
+import { OUTCOMES, REQUIREMENTS, STEP_KINDS } from "../src/terms/index.js";
 
 interface Example {
   readonly page: string;
@@ -120,6 +121,10 @@ describe("examples in documents", () => {
     expect(policy).toBeDefined();
   });
 
+  it.each(withInfo("yaml mistaken"))("policy %s is not passed in silence", (_place, { text }) => {
+    expect(compilePolicy(text, { parents: SHIPPED }).diagnostics).not.toEqual([]);
+  });
+
   it.each(withInfo("text diagnostics"))("diagnostics %s are those of the policy before them", (_place, example) => {
     const { diagnostics } = compilePolicy(findBefore(example, "yaml mistaken"), { parents: SHIPPED });
     expect(diagnostics.length).toBeGreaterThan(0);
@@ -226,8 +231,8 @@ describe("programs in documents", () => {
   });
 });
 
-describe("paths in documents", () => {
-  it("all exist", () => {
+describe("names in documents", () => {
+  it("lead to files that are there", () => {
     const missing = PAGES.flatMap((page) =>
       [...readFileSync(page, "utf8").matchAll(/\]\((?!https?:|#)([^)#]+)/g)]
         .map(([, path = ""]) => path)
@@ -245,6 +250,33 @@ describe("paths in documents", () => {
         .map((path) => `${page}: ${path}`),
     );
     expect(missing).toEqual([]);
+  });
+
+  it("name only scripts and commands that exist", () => {
+    const { scripts }: { scripts: Readonly<Record<string, string>> } = JSON.parse(readFileSync("package.json", "utf8"));
+    const help = spawnSync(process.execPath, ["--import", "tsx", "src/cli/main.ts", "--help"], { encoding: "utf8" });
+    const commands = [...help.stdout.matchAll(/^ {2}([a-z]+) /gm)].map(([, name]) => name);
+    expect(commands).toContain("evaluate");
+    const named = PAGES.flatMap((page) => {
+      const text = readFileSync(page, "utf8");
+      const runs = [...text.matchAll(/`npm (?:run )?([a-z:]+)`/g)].map(([, name = ""]) => `npm ${name}`);
+      return [...runs, ...[...text.matchAll(/`tenbar ([a-z]+)/g)].map(([, name = ""]) => `tenbar ${name}`)];
+    });
+    const known = [...Object.keys(scripts).map((name) => `npm ${name}`), ...commands.map((name) => `tenbar ${name}`)];
+    expect(named.length).toBeGreaterThan(0);
+    expect(named.filter((name) => !known.includes(name))).toEqual([]);
+  });
+
+  it("name only codes that exist", () => {
+    const sources = readdirSync("src", { recursive: true, encoding: "utf8" }).filter((file) => file.endsWith(".ts"));
+    const code = sources.map((file) => readFileSync(join("src", file), "utf8")).join("\n");
+    const kinds = [...STEP_KINDS, "check", "interval", "rule"].join("|");
+    const judged = new RegExp(`^(${kinds})/(${REQUIREMENTS.join("|")})-(${OUTCOMES.join("|")})$`);
+    const named = PAGES.flatMap((page) =>
+      [...readFileSync(page, "utf8").matchAll(/`([a-z-]+\/[a-z]+(?:-[a-z]+)+)`/g)].map(([, name = ""]) => name),
+    ).filter((name) => !existsSync(name));
+    expect(named.length).toBeGreaterThan(0);
+    expect(named.filter((name) => !judged.test(name) && !code.includes(`"${name}"`))).toEqual([]);
   });
 
   it("README opens with the job and its two commands", () => {

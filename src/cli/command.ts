@@ -2,34 +2,63 @@ import type { ReportOptions } from "../report/index.js";
 import type { OptionSpec, ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";
 
+/** What stands behind the name of a command; `...` at the end of its name means one or more. */
+export interface ArgumentSpec {
+  readonly name: string;
+  readonly help: string;
+}
+
+/** How reports are to look on the two streams. */
+export interface Looks {
+  readonly out: ReportOptions;
+  readonly error: ReportOptions;
+}
+
 /** A command of the program, with all that its help shows. */
 export interface Command {
   readonly name: string;
   readonly usage: string;
   readonly summary: string;
   readonly about: string;
+  readonly arguments: readonly ArgumentSpec[];
   readonly options: readonly OptionSpec[];
   readonly examples: readonly string[];
   readonly exitCodes: readonly string[];
-  /** How many arguments stand behind the command, at least and at most. */
-  readonly operands: readonly [number, number];
-  run(given: ReadArguments, streams: Streams, report: ReportOptions): Promise<ExitCode>;
+  run(given: ReadArguments, streams: Streams, looks: Looks): Promise<ExitCode>;
 }
+
+export const POLICY_ARGUMENT: ArgumentSpec = {
+  name: "POLICY",
+  help: "a policy (YAML or JSON), or a plan that compile saved",
+};
+
+export const AS_OF_OPTION: OptionSpec = {
+  name: "as-of",
+  value: "DATE",
+  isDate: true,
+  help: "the day, 2026-04-01, against which a review date is compared",
+};
 
 export const COMMON_OPTIONS: readonly OptionSpec[] = [
   {
     name: "color",
     value: "WHEN",
     values: ["auto", "always", "never"],
-    help: "colour: auto (the default), always or never",
+    help: "colour: auto (on a screen, unless NO_COLOR is set; the default), always or never",
   },
   { name: "help", help: "show this help" },
 ];
 
+const NARROWEST = 40;
+const WIDEST = 100;
+const USUAL_WIDTH = 80;
+
 /** `NO_COLOR` (no-color.org) and a screen that is none take colour away; `--color` has the last word. */
-export function readReportOptions(given: ReadArguments, { isTerminal, columns, environment }: Streams): ReportOptions {
+export function readLooks(given: ReadArguments, streams: Streams): Looks {
+  const { isTerminal, isErrorTerminal, columns, environment } = streams;
   const when = given.values.get("color") ?? "auto";
-  const noColor = (environment.NO_COLOR ?? "") !== "";
-  const color = when === "always" || (when === "auto" && isTerminal && !noColor);
-  return { color, width: Math.max(40, Math.min(columns ?? 80, 100)) };
+  const isPlain = (environment["NO_COLOR"] ?? "") !== "" || environment["TERM"] === "dumb";
+  const color = (isScreen: boolean) => when === "always" || (when === "auto" && isScreen && !isPlain);
+  const width = Math.max(NARROWEST, Math.min(columns ?? USUAL_WIDTH, WIDEST));
+  return { out: { color: color(isTerminal), width }, error: { color: color(isErrorTerminal), width } };
 }

@@ -1,55 +1,73 @@
 import { writeText } from "../files/index.js";
-import { loadPolicy } from "../node.js";
-import { makePrintable, renderDiagnostics, renderResolved } from "../report/index.js";
-import type { Command } from "./command.js";
+import type { Policy } from "../index.js";
+import { type LoadedPolicy, loadPolicy } from "../node.js";
+import { makePrintable, renderDiagnostics, renderPolicyHead, renderResolved } from "../report/index.js";
+import { AS_OF_OPTION, type Command, type Looks, POLICY_ARGUMENT } from "./command.js";
+import type { ReadArguments } from "./read-arguments.js";
+import type { ExitCode, Streams } from "./streams.js";
 
 /** `tenbar compile`: everything that is wrong with a policy, and the plan that it makes. */
 export const COMPILE: Command = {
   name: "compile",
-  usage: "tenbar compile POLICY [--out PLAN.json] [--resolved]",
+  usage: "tenbar compile POLICY [--out FILE] [--resolved]",
   summary: "check a policy and show every mistake in it",
   about:
-    "Compiles a policy (YAML or JSON) and shows every mistake that one run can find: the place, what was found, what was wanted and the mend. With --out it saves the plan, from which records can be judged without the policy. With --resolved it prints the policy as it stands after `extends`, each limit with its place.",
+    "Compiles a policy and shows every mistake that one run can find: the place, what was found, what was wanted and the mend. With --out it saves the plan, from which records can be judged without the policy. With --resolved it prints the policy as it stands after `extends`, each limit with its place.",
+  arguments: [{ ...POLICY_ARGUMENT, help: `${POLICY_ARGUMENT.help}; - is standard input` }],
   options: [
     { name: "out", value: "FILE", help: "save the plan as JSON" },
     { name: "resolved", help: "print checks, steps and limits as they stand, and where each is stated" },
     { name: "format", value: "FORMAT", values: ["text", "json"], help: "text (the default) or json" },
-    {
-      name: "as-of",
-      value: "DATE",
-      help: "the day against which a review date is compared; today where it is left out",
-    },
+    { ...AS_OF_OPTION, help: `${AS_OF_OPTION.help}; today where it is left out` },
   ],
   examples: [
-    "tenbar compile policies/common-practice/open-circuit.yaml",
-    "tenbar compile examples/lowmere/policy.yaml --resolved",
-    "tenbar compile examples/lowmere/policy.yaml --out plan.json",
+    "tenbar compile policy.yaml",
+    "tenbar compile policy.yaml --resolved",
+    "tenbar compile policy.yaml --out plan.json --as-of 2026-04-01",
   ],
   exitCodes: [
     "no errors; there may be warnings",
     "never given",
     "the policy has errors, or could not be read or saved",
   ],
-  operands: [1, 1],
-  async run({ positionals, switches, values }, streams, report) {
-    const [path = ""] = positionals;
-    const asOf = values.get("as-of") ?? streams.today;
-    const { policy, diagnostics, problem } = await loadPolicy(path, { asOf, standardInput: streams.input });
-    if (problem !== undefined) {
-      streams.error(`${makePrintable(path)}: ${makePrintable(problem)}\n`);
+  async run(given, streams, looks) {
+    const [path = ""] = given.positionals;
+    const asOf = given.values.get("as-of") ?? streams.today;
+    const loaded = await loadPolicy(path, { asOf, standardInput: streams.input });
+    if (loaded.problem !== undefined) {
+      streams.error(makePrintable(`${path}: ${loaded.problem}`).concat("\n"));
       return 2;
     }
-    if (values.get("format") === "json") await streams.out(`${JSON.stringify({ diagnostics }, undefined, 2)}\n`);
-    else {
-      if (policy !== undefined && switches.has("resolved"))
-        await streams.out(`${renderResolved(policy.plan, report)}\n`);
-      await streams.out(renderDiagnostics(diagnostics, report));
-    }
-    if (policy === undefined) return 2;
-    const out = values.get("out");
-    const failed = out === undefined ? undefined : await writeText(out, `${JSON.stringify(policy.plan)}\n`);
-    if (failed === undefined) return 0;
-    streams.error(`${makePrintable(out ?? "")}: the plan was not saved: ${failed}\n`);
-    return 2;
+    await printReport(loaded, given, streams, looks);
+    const out = given.values.get("out");
+    if (loaded.policy === undefined) return 2;
+    return out === undefined ? 0 : savePlan(loaded.policy, out, path, streams);
   },
 };
+
+async function printReport(
+  { policy, diagnostics }: LoadedPolicy,
+  { switches, values }: ReadArguments,
+  { out }: Streams,
+  looks: Looks,
+): Promise<void> {
+  if (values.get("format") === "json") {
+    await out(`${JSON.stringify({ diagnostics }, undefined, 2)}\n`);
+    return;
+  }
+  if (policy !== undefined) {
+    if (switches.has("resolved")) await out(`${renderResolved(policy.plan, looks.out)}\n`);
+    await out(`${renderPolicyHead(policy.plan, looks.out).join("\n")}\n\n`);
+  }
+  await out(renderDiagnostics(diagnostics, looks.out));
+}
+
+async function savePlan({ plan }: Policy, out: string, path: string, { error }: Streams): Promise<ExitCode> {
+  const problem = await writeText(out, `${JSON.stringify(plan)}\n`, [path]);
+  error(
+    makePrintable(
+      problem === undefined ? `${out}: the plan is saved` : `${out}: the plan was not saved: ${problem}`,
+    ).concat("\n"),
+  );
+  return problem === undefined ? 0 : 2;
+}

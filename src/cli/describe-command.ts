@@ -1,11 +1,16 @@
+import { findNearest } from "../diagnostics/index.js";
 import { parseJson, readText } from "../files/index.js";
 import { describeCheck, type Policy, recordSchema } from "../index.js";
 import { loadPolicy } from "../node.js";
-import { makePrintable, type ReportOptions, renderDiagnostics } from "../report/index.js";
-import type { Command } from "./command.js";
+import { makePrintable, renderDiagnostics } from "../report/index.js";
+import { type ArgumentSpec, type Command, type Looks, POLICY_ARGUMENT } from "./command.js";
 import type { ExitCode, Streams } from "./streams.js";
 
 const MOST_BYTES = 8 * 1024 * 1024;
+const ARGUMENTS: readonly ArgumentSpec[] = [
+  { ...POLICY_ARGUMENT, help: `${POLICY_ARGUMENT.help}; - is standard input` },
+  { name: "CHECK", help: "the name of one of its checks" },
+];
 const EXIT_CODES = ["done", "never given", "the policy has errors or no such check, or a file could not be read"];
 
 /** `tenbar describe`: the steps of a check as a form. */
@@ -15,15 +20,19 @@ export const DESCRIBE: Command = {
   summary: "print the steps of a check as a form, in JSON",
   about:
     "Prints the steps of one check as JSON: questions, fields, units, limits in words, and what applies. With --subject, a JSON file that holds a record's `subject`, the limits and what applies are those of that subject.",
+  arguments: ARGUMENTS,
   options: [{ name: "subject", value: "FILE", help: "a JSON file with the subject" }],
-  examples: ["tenbar describe policies/common-practice/open-circuit.yaml daily"],
+  examples: ["tenbar describe policy.yaml daily", "tenbar describe policy.yaml daily --subject subject.json"],
   exitCodes: EXIT_CODES,
-  operands: [2, 2],
-  async run({ positionals, values }, streams, report) {
+  async run({ positionals, values }, streams, looks) {
     const [path = "", check = ""] = positionals;
-    const policy = await load(path, streams, report);
+    const policy = await load(path, streams, looks);
     if (policy === undefined) return 2;
     const file = values.get("subject");
+    if (file === "-" && path === "-") {
+      streams.error("`-` is named twice; standard input is read once\n");
+      return 2;
+    }
     const subject = file === undefined ? {} : await readSubject(file, streams);
     if (subject === undefined) return 2;
     return print(describeCheck(policy, check, subject), check, policy, streams);
@@ -36,21 +45,21 @@ export const SCHEMA: Command = {
   usage: "tenbar schema POLICY CHECK",
   summary: "print the JSON Schema of the records that a check expects",
   about: "Prints the JSON Schema (draft 2020-12) of the records that one check expects.",
+  arguments: ARGUMENTS,
   options: [],
-  examples: ["tenbar schema policies/common-practice/open-circuit.yaml daily"],
+  examples: ["tenbar schema policy.yaml daily", "tenbar schema plan.json daily > daily.schema.json"],
   exitCodes: EXIT_CODES,
-  operands: [2, 2],
-  async run({ positionals }, streams, report) {
+  async run({ positionals }, streams, looks) {
     const [path = "", check = ""] = positionals;
-    const policy = await load(path, streams, report);
+    const policy = await load(path, streams, looks);
     return policy === undefined ? 2 : print(recordSchema(policy, check), check, policy, streams);
   },
 };
 
-async function load(path: string, streams: Streams, report: ReportOptions): Promise<Policy | undefined> {
+async function load(path: string, streams: Streams, looks: Looks): Promise<Policy | undefined> {
   const { policy, diagnostics, problem } = await loadPolicy(path, { standardInput: streams.input });
   if (problem !== undefined) streams.error(`${makePrintable(path)}: ${makePrintable(problem)}\n`);
-  if (diagnostics.length > 0) streams.error(renderDiagnostics(diagnostics, report));
+  if (diagnostics.length > 0) streams.error(`${renderDiagnostics(diagnostics, looks.error)}\n`);
   return policy;
 }
 
@@ -58,7 +67,7 @@ async function readSubject(file: string, streams: Streams): Promise<Readonly<Rec
   const read = await readText(file, streams.input, MOST_BYTES);
   const parsed = "problem" in read ? read : parseJson(read.text);
   if ("problem" in parsed) {
-    streams.error(`${makePrintable(file)}: ${parsed.problem}\n`);
+    streams.error(makePrintable(`${file}: ${parsed.problem}`).concat("\n"));
     return undefined;
   }
   const { value } = parsed;
@@ -72,7 +81,9 @@ async function print(value: object | undefined, check: string, policy: Policy, s
     await streams.out(`${JSON.stringify(value, undefined, 2)}\n`);
     return 0;
   }
-  const known = policy.plan.checks.map((one) => one.check).join(", ");
-  streams.error(`the policy has no check \`${makePrintable(check)}\`; it has ${known}\n`);
+  const known = policy.plan.checks.map((one) => one.check);
+  const nearest = findNearest(check, known);
+  const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
+  streams.error(makePrintable(`the policy has no check \`${check}\`; it has ${known.join(", ")}${hint}`).concat("\n"));
   return 2;
 }

@@ -1,36 +1,48 @@
 #!/usr/bin/env node
+import { describeFileError } from "../files/index.js";
 import { run } from "./run.js";
 import type { Streams } from "./streams.js";
 
 /** The process as a command may know it: its streams, its screen, the day of its clock. */
-function openStreams(): Streams {
-  const gone = new AbortController();
-  process.stdout.on("error", () => {
-    // Why: whoever read the report has gone, as `head` does; that is no failure of ours.
-    gone.abort();
-  });
-  const write = (text: string): Promise<boolean> =>
-    gone.signal.aborted
-      ? Promise.resolve(false)
-      : new Promise((resolve) => {
-          process.stdout.write(text, (error) => resolve(error === null || error === undefined));
-        });
+function openStreams(output: AbortController): Streams {
+  process.stdout.on("error", (error) => output.abort(error));
+  process.stderr.on("error", () => undefined);
   const now = new Date();
   const pad = (number: number) => String(number).padStart(2, "0");
   return {
-    out: write,
+    out: (text) =>
+      output.signal.aborted
+        ? Promise.resolve(false)
+        : new Promise((resolve) => {
+            process.stdout.write(text, (error) => resolve(error === null || error === undefined));
+          }),
     error: (text) => void process.stderr.write(text),
     input: process.stdin,
-    isTerminal: process.stdout.isTTY,
-    columns: process.stdout.columns,
+    isTerminal: process.stdout.isTTY === true,
+    isErrorTerminal: process.stderr.isTTY === true,
+    columns: process.stdout.columns ?? process.stderr.columns,
     environment: process.env,
     today: `${now.getFullYear()}-${pad(now.getMonth() + 1)}-${pad(now.getDate())}`,
   };
 }
 
-run(process.argv.slice(2), openStreams()).then(
+/** Why: a reader that has gone, as `head` does, is no failure; a report that could not be written is one. */
+function describeLoss({ signal }: AbortController): string | undefined {
+  if (!signal.aborted) return undefined;
+  const error: unknown = signal.reason;
+  const isGone = typeof error === "object" && error !== null && "code" in error && error.code === "EPIPE";
+  return isGone ? undefined : `the report could not be written: ${describeFileError(error)}\n`;
+}
+
+const output = new AbortController();
+run(process.argv.slice(2), openStreams(output)).then(
   (code) => {
-    process.exitCode = code;
+    // Why: the failure of the last write may be told after the write itself.
+    setImmediate(() => {
+      const loss = describeLoss(output);
+      if (loss !== undefined) process.stderr.write(loss);
+      process.exitCode = loss === undefined ? code : 2;
+    });
   },
   (error: unknown) => {
     const message = error instanceof Error ? error.message : String(error);

@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
 import { findNearest } from "../diagnostics/index.js";
+import { parseDate } from "../quantities/index.js";
 
 /** One option of a command, as help shows it. */
 export interface OptionSpec {
@@ -7,6 +8,7 @@ export interface OptionSpec {
   /** What stands behind it; undefined for a switch. */
   readonly value?: string;
   readonly values?: readonly string[];
+  readonly isDate?: true;
   readonly help: string;
 }
 
@@ -16,44 +18,60 @@ export interface ReadArguments {
   readonly values: ReadonlyMap<string, string>;
 }
 
+interface OptionToken {
+  readonly rawName: string;
+  readonly value?: string | undefined;
+  readonly inlineValue?: boolean | undefined;
+}
+
 /** Reads the arguments of a command, or says what is wrong with them, with the option that was probably meant. */
 export function readArguments(
   words: readonly string[],
   options: readonly OptionSpec[],
 ): ReadArguments | { readonly problem: string } {
   const known = new Map(options.map((option) => [option.name, option]));
-  const { tokens } = parseArgs({
-    args: [...words],
-    options: Object.fromEntries(
-      options.map(({ name, value }) => [
-        name,
-        { type: value === undefined ? ("boolean" as const) : ("string" as const) },
-      ]),
-    ),
-    allowPositionals: true,
-    strict: false,
-    tokens: true,
-  });
   const positionals: string[] = [];
   const switches = new Set<string>();
   const values = new Map<string, string>();
-  for (const token of tokens) {
+  for (const token of readTokens(words, options)) {
     if (token.kind === "positional") positionals.push(token.value);
     if (token.kind !== "option") continue;
     const option = known.get(token.name);
     if (option === undefined) {
       const nearest = findNearest(token.name, known.keys());
-      return {
-        problem: `there is no option \`${token.rawName}\`${nearest === undefined ? "" : `; did you mean \`--${nearest}\`?`}`,
-      };
+      const hint = nearest === undefined ? "" : `; did you mean \`--${nearest}\`?`;
+      return { problem: `there is no option \`${token.rawName}\`${hint}` };
     }
-    if (option.value === undefined) {
-      if (token.value !== undefined) return { problem: `\`${token.rawName}\` takes no value` };
-      switches.add(option.name);
-    } else if (token.value === undefined) return { problem: `\`${token.rawName}\` needs ${option.value}` };
-    else if (option.values?.includes(token.value) === false) {
-      return { problem: `\`${token.rawName} ${token.value}\` is none of ${option.values.join(", ")}` };
-    } else values.set(option.name, token.value);
+    const problem = values.has(option.name) ? `\`${token.rawName}\` is given twice` : findFault(token, option);
+    if (problem !== undefined) return { problem };
+    if (option.value === undefined) switches.add(option.name);
+    else values.set(option.name, token.value ?? "");
   }
   return { positionals, switches, values };
+}
+
+function readTokens(words: readonly string[], options: readonly OptionSpec[]) {
+  const types = options.map(({ name, value }) => {
+    const type = value === undefined ? ("boolean" as const) : ("string" as const);
+    return [name, { type }] as const;
+  });
+  const config = { options: Object.fromEntries(types), allowPositionals: true, strict: false, tokens: true } as const;
+  return parseArgs({ ...config, args: [...words] }).tokens;
+}
+
+function findFault({ rawName, value, inlineValue }: OptionToken, option: OptionSpec): string | undefined {
+  if (option.value === undefined) return value === undefined ? undefined : `\`${rawName}\` takes no value`;
+  if (value === undefined || value === "") return `\`${rawName}\` needs ${option.value}`;
+  if (inlineValue === false && value.startsWith("-") && value !== "-") {
+    return `\`${rawName}\` needs ${option.value}; one that begins with \`-\` is written \`${rawName}=${value}\``;
+  }
+  if (option.values?.includes(value) === false) {
+    const nearest = findNearest(value, option.values);
+    const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
+    return `\`${rawName} ${value}\` is none of ${option.values.join(", ")}${hint}`;
+  }
+  if (option.isDate === true && parseDate(value)?.dayGiven !== true) {
+    return `\`${rawName} ${value}\` is no day such as 2026-04-01`;
+  }
+  return undefined;
 }

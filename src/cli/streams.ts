@@ -4,7 +4,10 @@ export interface Streams {
   readonly out: (text: string) => Promise<boolean>;
   readonly error: (text: string) => void;
   readonly input: AsyncIterable<Uint8Array>;
+  /** Whether standard output is a screen. */
   readonly isTerminal: boolean;
+  /** Whether the stream of errors is one. */
+  readonly isErrorTerminal: boolean;
   readonly columns: number | undefined;
   readonly environment: Readonly<Record<string, string | undefined>>;
   /** The day of the caller's clock, `2026-04-01`. */

@@ -1,4 +1,4 @@
-import type { CheckPlan, IntervalPlan, RulePlan, StepPlan } from "../model/index.js";
+import type { CheckPlan, IntervalPlan, RequirementPlan, RulePlan, StepPlan } from "../model/index.js";
 import { weighConsequence } from "../terms/index.js";
 import type { AddDeparture } from "./departure.js";
 import { relateTolerances } from "./relate-bands.js";
@@ -115,12 +115,22 @@ function compareRequirements(
     const consequence = relateNumbers(weighConsequence(requirement.consequence), weighConsequence(other.consequence));
     add(consequence, { what: `the consequence of \`${name}\` \`${requirement.name}\``, ...covers });
     const limit = relateTolerances(requirement.tolerance, other.tolerance);
-    add(limit, { what: `the limit of \`${name}\` \`${requirement.name}\``, ...covers });
+    add(limit, {
+      what: `the limit of \`${name}\` \`${requirement.name}\``,
+      ...covers,
+      here: pointToLimit(other, here),
+      there: pointToLimit(requirement, there),
+    });
   }
   for (const { name: own } of child.requirements) {
     if (parent.requirements.some((one) => one.name === own)) continue;
     add("tighter", { what: `the \`${own}\` of \`${name}\`, which is new,`, step: name, requirement: own, here, there });
   }
+}
+
+/** A limit stands in its tolerance, else in the step itself. */
+function pointToLimit({ tolerance }: RequirementPlan, step: string): string {
+  return tolerance?.name === undefined ? step : `/tolerances/${tolerance.name}`;
 }
 
 function compareIntervals(parent: CheckPlan, child: CheckPlan, add: AddDeparture): void {

@@ -97,7 +97,9 @@ export function describeFinding(requirement: RequirementName, outcome: Outcome, 
 /** What may not be done once an interval has passed; printed, never judged. */
 function describeForbidden({ forbids }: Params): string {
   if (forbids === undefined) return "";
-  return forbids === "fill" ? "; it may not be filled until then" : "; it may not be used until then";
+  return forbids === "fill"
+    ? "; until it is done again it may not be filled"
+    : "; until it is done again it may not be used";
 }
 
 function describeGap(requirement: RequirementName, { observed, reasonWords = "it is not known" }: Params): string {

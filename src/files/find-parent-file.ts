@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { dirname, join, relative, resolve, sep } from "node:path";
+import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
-import { describeFileError } from "./read-text.js";
+import { decodeText, describeFileError } from "./read-text.js";
 
 type FoundFile = { readonly source: { readonly file: string; readonly text: string } } | { readonly problem: string };
 
@@ -20,7 +20,9 @@ export function createFileFinder(root: string): (reference: string, fromFile: st
     try {
       const real = realpathSync(path);
       const below = relative(realpathSync(root), real);
-      if (below.startsWith(`..${sep}`) || below === "..") return { problem: "it lies outside the policy's folder" };
+      if (below.startsWith(`..${sep}`) || below === ".." || isAbsolute(below)) {
+        return { problem: "it lies outside the policy's folder" };
+      }
       return readSmall(real, join(dirname(fromFile), reference));
     } catch (error) {
       return { problem: describeFileError(error) };
@@ -35,8 +37,11 @@ function readShipped(name: string): FoundFile {
 }
 
 function readSmall(path: string, file: string): FoundFile {
-  if (statSync(path).size > MOST_BYTES) return { problem: `it has more than ${MOST_BYTES} bytes` };
-  return { source: { file, text: readFileSync(path, "utf8") } };
+  const found = statSync(path);
+  if (!found.isFile()) return { problem: found.isDirectory() ? "it is a folder" : "it is no ordinary file" };
+  if (found.size > MOST_BYTES) return { problem: `it has more than ${MOST_BYTES} bytes` };
+  const read = decodeText(readFileSync(path));
+  return "problem" in read ? read : { source: { file, text: read.text } };
 }
 
 /** The folder of this package: the nearest one above this module that holds the shipped policies. */

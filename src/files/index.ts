@@ -1,5 +1,5 @@
 export { createFileFinder } from "./find-parent-file.js";
 export { parseJson } from "./parse-json.js";
 export { type ReadRecord, readRecords } from "./read-records.js";
-export { type ReadText, readText } from "./read-text.js";
+export { describeFileError, noInput, readText } from "./read-text.js";
 export { writeText } from "./write-text.js";

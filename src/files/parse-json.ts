@@ -1,28 +1,32 @@
-/** A JSON value, or what is wrong with its text and at which offset, where that is known. */
-export type ParsedJson =
-  | { readonly value: unknown }
-  | { readonly problem: string; readonly offset: number | undefined };
+import { findJsonFault } from "./find-json-fault.js";
+
+/** Why a text is not taken: `repeated-key` and `too-deep` may stand in JSON that is sound otherwise. */
+export interface RefusedJson {
+  readonly refused: "syntax" | "repeated-key" | "too-deep";
+  readonly problem: string;
+  /** In UTF-16 units from the start of the text; undefined where it is not known. */
+  readonly offset: number | undefined;
+}
+
+/** A JSON value, or what is wrong with its text. */
+export type ParsedJson = { readonly value: unknown } | RefusedJson;
 
 const MOST_DEPTH = 512;
+/** Characters of a key that a message shows. */
+const MOST_SHOWN = 60;
 
 /**
  * Parses JSON and refuses what would hide evidence or exhaust the machine: a key that stands twice in one object, of which a
  * plain parser silently keeps the last, and nesting beyond 512 levels.
  */
 export function parseJson(text: string): ParsedJson {
-  const fault = scanStructure(text);
-  if (fault !== undefined) return fault;
+  const refusal = scanStructure(text);
+  if (refusal !== undefined) return refusal;
   try {
     const value: unknown = JSON.parse(text);
     return { value };
-  } catch (error) {
-    const message = error instanceof Error ? error.message : "";
-    const offset = /position (\d+)/.exec(message)?.[1];
-    const ends = text.trim() === "" || /end of JSON/i.test(message);
-    return {
-      problem: ends ? "the JSON text ends too early" : "this is no JSON",
-      offset: ends ? text.length : offset === undefined ? undefined : Number(offset),
-    };
+  } catch {
+    return { refused: "syntax", ...(findJsonFault(text) ?? { problem: "this is no JSON", offset: undefined }) };
   }
 }
 
@@ -33,7 +37,7 @@ interface OpenThing {
 }
 
 /** One pass over brackets and strings; what is no JSON is left for the parser to refuse. */
-function scanStructure(text: string): Extract<ParsedJson, { problem: string }> | undefined {
+function scanStructure(text: string): RefusedJson | undefined {
   const open: OpenThing[] = [];
   for (let offset = 0; offset < text.length; offset += 1) {
     const character = text.charCodeAt(offset);
@@ -42,13 +46,15 @@ function scanStructure(text: string): Extract<ParsedJson, { problem: string }> |
       const end = findStringEnd(text, offset);
       if (current?.keys !== undefined && current.awaitsKey) {
         const key = readKey(text.slice(offset, end + 1));
-        if (current.keys.has(key)) return { problem: `the key \`${key}\` stands twice in one object`, offset };
+        if (current.keys.has(key)) return refuseKey(key, offset);
         current.keys.add(key);
         current.awaitsKey = false;
       }
       offset = end;
     } else if (character === 0x7b || character === 0x5b) {
-      if (open.length >= MOST_DEPTH) return { problem: `it nests more than ${MOST_DEPTH} levels deep`, offset };
+      if (open.length >= MOST_DEPTH) {
+        return { refused: "too-deep", problem: `it nests more than ${MOST_DEPTH} levels deep`, offset };
+      }
       open.push({ keys: character === 0x7b ? new Set() : undefined, awaitsKey: character === 0x7b });
     } else if (character === 0x7d || character === 0x5d) open.pop();
     else if (character === 0x2c && current !== undefined) current.awaitsKey = current.keys !== undefined;
@@ -56,7 +62,13 @@ function scanStructure(text: string): Extract<ParsedJson, { problem: string }> |
   return undefined;
 }
 
-function findStringEnd(text: string, start: number): number {
+function refuseKey(key: string, offset: number): RefusedJson {
+  const shown = key.length > MOST_SHOWN ? `${key.slice(0, MOST_SHOWN)}…` : key;
+  return { refused: "repeated-key", problem: `the key \`${shown}\` stands twice in one object`, offset };
+}
+
+/** The offset of the quote that ends a string, else of the end of the text. */
+export function findStringEnd(text: string, start: number): number {
   for (let offset = start + 1; offset < text.length; offset += 1) {
     const character = text.charCodeAt(offset);
     if (character === 0x5c) offset += 1;

@@ -1,107 +1,146 @@
 import { parseJson } from "./parse-json.js";
-import { describeFileError, openBytes } from "./read-text.js";
+import { describeFileError, isFileError, noInput, openBytes } from "./read-text.js";
+import { type InputLine, MOST_BYTES, splitLines } from "./split-lines.js";
+import { splitList } from "./split-list.js";
 
-/** One record of an input, or a stretch of it that is none. */
+/** One record of an input, or a stretch of it that is none; line and column count from 1, columns in UTF-16 units. */
 export type ReadRecord =
   | { readonly value: unknown; readonly line: number; readonly isSingle: boolean }
-  | { readonly problem: string; readonly line: number | undefined };
+  | { readonly problem: string; readonly line: number | undefined; readonly column: number | undefined };
 
-const MOST_LINE_CHARACTERS = 8 * 1024 * 1024;
-const MOST_DOCUMENT_CHARACTERS = 64 * 1024 * 1024;
+interface NumberedLine extends InputLine {
+  readonly number: number;
+}
+
+const MOST_LINE_BYTES = 8 * 1024 * 1024;
 
 /**
  * Reads the records of one input: a JSON object over any number of lines, a JSON array of them, or one object a line (NDJSON),
- * told apart by content. Lines up to 8 MiB; blank ones are skipped. What cannot be read is a problem with its line, and the rest
- * is still read.
+ * told apart by content. Lines up to 8 MiB, a document up to 64 MiB; blank lines are skipped. What cannot be read is a problem
+ * with its line, and the rest is still read: the other lines, and the other members of an array in which one says a key twice.
+ *
+ * @param path a file, a pipe or a device; `-` is the standard input given
  */
 export async function* readRecords(
   path: string,
-  standardInput: AsyncIterable<Uint8Array>,
+  standardInput: AsyncIterable<Uint8Array> = noInput(),
 ): AsyncGenerator<ReadRecord, void, undefined> {
+  const lines = numberLines(openBytes(path, standardInput));
   try {
-    yield* readLines(splitLines(await openBytes(path, standardInput)));
+    yield* readLines(lines);
   } catch (error) {
-    const problem = error instanceof TypeError ? "it is not UTF-8 text" : describeFileError(error);
-    yield { problem, line: undefined };
+    if (!isFileError(error)) throw error;
+    yield { problem: describeFileError(error), line: undefined, column: undefined };
   }
 }
 
-/** Decodes UTF-8, strips a byte order mark, and cuts at line feeds. */
-async function* splitLines(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<string, void, undefined> {
-  const decoder = new TextDecoder("utf-8", { fatal: true });
-  let rest = "";
-  for await (const chunk of bytes) {
-    rest += decoder.decode(chunk, { stream: true });
-    let start = 0;
-    for (let end = rest.indexOf("\n", start); end !== -1; end = rest.indexOf("\n", start)) {
-      yield rest.slice(start, end);
-      start = end + 1;
-    }
-    rest = rest.slice(start);
-    if (rest.length > MOST_DOCUMENT_CHARACTERS) throw new Error("a line is longer than 64 MiB");
-  }
-  rest += decoder.decode();
-  if (rest !== "") yield rest;
-}
-
-async function* readLines(lines: AsyncGenerator<string, void, undefined>): AsyncGenerator<ReadRecord, void, undefined> {
+async function* numberLines(bytes: Promise<AsyncIterable<Uint8Array>>): AsyncGenerator<NumberedLine, void, undefined> {
   let number = 0;
-  let document: string[] | undefined;
-  let isFirst = true;
-  let waiting: ReadRecord | undefined;
-  let size = 0;
-  for await (const line of lines) {
+  for await (const line of splitLines(await bytes)) {
     number += 1;
-    if (document !== undefined) {
-      size += line.length;
-      if (size > MOST_DOCUMENT_CHARACTERS) {
-        yield { problem: "a JSON document may have at most 64 MiB; write one record a line", line: number };
-        return;
-      }
-      document.push(line);
-      continue;
-    }
-    if (line.trim() === "") continue;
-    const record = readLine(line, number);
-    if (isFirst && ("problem" in record || Array.isArray(record.value))) {
-      document = [...Array.from({ length: number - 1 }, () => ""), line];
-      continue;
-    }
-    if (waiting !== undefined) yield { ...waiting, isSingle: false };
-    waiting = undefined;
-    // Why: a lone object on one line is a single record; that shows only when no other line follows.
-    if (isFirst && !("problem" in record)) waiting = record;
-    else yield "value" in record ? { ...record, isSingle: false } : record;
-    isFirst = false;
+    if (line.problem !== undefined || line.text.trim() !== "") yield { ...line, number };
   }
-  if (waiting !== undefined) yield waiting;
-  if (document !== undefined) yield* readDocument(document);
 }
 
-function readLine(line: string, number: number): ReadRecord {
-  if (line.length > MOST_LINE_CHARACTERS) return { problem: "the line is longer than 8 MiB", line: number };
-  const parsed = parseJson(line);
-  if ("problem" in parsed) return { problem: parsed.problem, line: number };
-  return { value: parsed.value, line: number, isSingle: true };
+/** Why: one object on the first line is a single record; that shows only when no other line follows. */
+async function* readLines(
+  lines: AsyncGenerator<NumberedLine, void, undefined>,
+): AsyncGenerator<ReadRecord, void, undefined> {
+  const first = await lines.next();
+  if (first.done === true) return;
+  const record = readLine(first.value);
+  if ("problem" in record || Array.isArray(record.value)) {
+    yield* readDocument(first.value, lines);
+    return;
+  }
+  const second = await lines.next();
+  yield { ...record, isSingle: second.done === true };
+  if (second.done === true) return;
+  yield readLine(second.value);
+  for await (const line of lines) yield readLine(line);
 }
 
-/** One JSON value over several lines; where that fails and a later line is an object, each line is a record of its own. */
-function* readDocument(lines: readonly string[]): Generator<ReadRecord, void, undefined> {
-  const text = lines.join("\n");
+function readLine(line: NumberedLine): ReadRecord {
+  const { text, number, bytes, problem } = line;
+  if (problem !== undefined) return { problem, line: number, column: undefined };
+  if (bytes > MOST_LINE_BYTES) return { problem: "the line is longer than 8 MiB", line: number, column: undefined };
+  const parsed = parseJson(text);
+  if ("value" in parsed) return { value: parsed.value, line: number, isSingle: false };
+  return { problem: parsed.problem, line: number, column: parsed.offset === undefined ? undefined : parsed.offset + 1 };
+}
+
+/** One JSON value over several lines, or lines of which the first ones cannot be read: a whole record on a later line tells. */
+async function* readDocument(
+  first: NumberedLine,
+  lines: AsyncGenerator<NumberedLine, void, undefined>,
+): AsyncGenerator<ReadRecord, void, undefined> {
+  const held = [first];
+  const isList = first.text.trimStart().startsWith("[");
+  let bytes = first.bytes;
+  for await (const line of lines) {
+    if (!isList && isWholeRecord(line)) {
+      for (const one of [...held, line]) yield readLine(one);
+      for await (const one of lines) yield readLine(one);
+      return;
+    }
+    held.push(line);
+    bytes += line.bytes;
+    if (bytes > MOST_BYTES) {
+      const problem = "a JSON document has more than 64 MiB and was not read; write one record a line";
+      yield { problem, line: line.number, column: undefined };
+      return;
+    }
+  }
+  yield* parseDocument(held);
+}
+
+/** Whether a line is by itself what only a record is. Why: a line of one record that is printed over many is never that. */
+function isWholeRecord(line: NumberedLine): boolean {
+  if (!line.text.startsWith("{") || !line.text.includes('"tenbar"')) return false;
+  const record = readLine(line);
+  return "value" in record && typeof record.value === "object" && record.value !== null && "tenbar" in record.value;
+}
+
+function* parseDocument(lines: readonly NumberedLine[]): Generator<ReadRecord, void, undefined> {
+  const faulty = lines.find(({ problem }) => problem !== undefined);
+  if (faulty?.problem !== undefined) {
+    yield { problem: faulty.problem, line: faulty.number, column: undefined };
+    return;
+  }
+  const text = lines.map((line) => line.text).join("\n");
+  const line = lines[0]?.number ?? 1;
   const parsed = parseJson(text);
   if ("value" in parsed) {
-    if (!Array.isArray(parsed.value)) yield { value: parsed.value, line: 1, isSingle: true };
-    else for (const value of parsed.value) yield { value, line: 1, isSingle: false };
-    return;
+    if (!Array.isArray(parsed.value)) yield { value: parsed.value, line, isSingle: true };
+    else for (const value of parsed.value) yield { value, line, isSingle: false };
+  } else if (parsed.refused === "repeated-key" && isSoundList(text)) yield* parseMembers(text, lines);
+  else yield placeProblem(parsed.problem, parsed.offset, text, lines);
+}
+
+function isSoundList(text: string): boolean {
+  try {
+    return Array.isArray(JSON.parse(text));
+  } catch {
+    return false;
   }
-  const records = lines.flatMap((line, index) => (line.trim() === "" ? [] : [readLine(line, index + 1)]));
-  const isListed = records.some(
-    (record) => "value" in record && typeof record.value === "object" && record.value !== null,
-  );
-  if (isListed && records.length > 1 && lines[0]?.trimStart().startsWith("{")) {
-    for (const record of records) yield "value" in record ? { ...record, isSingle: false } : record;
-    return;
+}
+
+function* parseMembers(text: string, lines: readonly NumberedLine[]): Generator<ReadRecord, void, undefined> {
+  for (const member of splitList(text)) {
+    const parsed = parseJson(member.text);
+    if ("value" in parsed) yield { value: parsed.value, line: lines[0]?.number ?? 1, isSingle: false };
+    else yield placeProblem(parsed.problem, member.offset + (parsed.offset ?? 0), text, lines);
   }
-  const line = parsed.offset === undefined ? undefined : text.slice(0, parsed.offset).split("\n").length;
-  yield { problem: parsed.problem, line };
+}
+
+/** Why: blank lines are left out of the text, so its lines are looked up and not counted. */
+function placeProblem(
+  problem: string,
+  offset: number | undefined,
+  text: string,
+  lines: readonly NumberedLine[],
+): ReadRecord {
+  if (offset === undefined) return { problem, line: lines[0]?.number, column: undefined };
+  const before = text.slice(0, offset).split("\n");
+  return { problem, line: lines[before.length - 1]?.number, column: (before.at(-1) ?? "").length + 1 };
 }

@@ -9,18 +9,24 @@ const FILE_PROBLEMS: Readonly<Record<string, string>> = {
   ENOENT: "there is no such file",
   EISDIR: "it is a folder",
   ENOTDIR: "part of its path is no folder",
-  EACCES: "there is no permission to read it",
-  EPERM: "there is no permission to read it",
+  EACCES: "there is no permission to use it",
+  EPERM: "there is no permission to use it",
   ELOOP: "its links go round in a circle",
   ENAMETOOLONG: "its name is too long",
   ENOSPC: "the disk is full",
   EROFS: "the disk can only be read",
 };
 
+/** Whether an error is an answer of the file system; anything else is a fault of this program. */
+export function isFileError(error: unknown): boolean {
+  return typeof error === "object" && error !== null && "code" in error;
+}
+
 /** Why a file could not be used, from the error that the file system gave. */
 export function describeFileError(error: unknown): string {
   const code = typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
-  return FILE_PROBLEMS[code] ?? (error instanceof Error ? error.message : String(error));
+  const known = Object.hasOwn(FILE_PROBLEMS, code) ? FILE_PROBLEMS[code] : undefined;
+  return known ?? (error instanceof Error ? error.message : String(error));
 }
 
 /** Opens a path as a stream of bytes; `-` is the given standard input. A folder is a problem. */
@@ -40,18 +46,31 @@ export async function readText(
   standardInput: AsyncIterable<Uint8Array>,
   most: number,
 ): Promise<ReadText> {
-  const decoder = new TextDecoder("utf-8", { fatal: true });
-  let text = "";
+  const parts: Uint8Array[] = [];
   let bytes = 0;
   try {
     for await (const chunk of await openBytes(path, standardInput)) {
       bytes += chunk.byteLength;
       if (bytes > most) return { problem: `it has more than ${most} bytes` };
-      text += decoder.decode(chunk, { stream: true });
+      parts.push(chunk);
     }
-    return { text: text + decoder.decode() };
   } catch (error) {
-    if (error instanceof TypeError) return { problem: "it is not UTF-8 text" };
+    if (!isFileError(error)) throw error;
     return { problem: describeFileError(error) };
   }
+  return decodeText(Buffer.concat(parts));
+}
+
+/** Bytes as UTF-8 text without a byte order mark. */
+export function decodeText(bytes: Uint8Array): ReadText {
+  try {
+    return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
+  } catch {
+    return { problem: "it is not UTF-8 text" };
+  }
+}
+
+/** What standard input holds where none is given. */
+export async function* noInput(): AsyncGenerator<Uint8Array, void, undefined> {
+  // Nothing is given.
 }

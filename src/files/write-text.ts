@@ -1,12 +1,43 @@
-import { rename, rm, writeFile } from "node:fs/promises";
+import { randomUUID } from "node:crypto";
+import { open, realpath, rename, rm, stat } from "node:fs/promises";
+import { dirname } from "node:path";
 import { describeFileError } from "./read-text.js";
 
-/** Writes a whole file or nothing: a new file beside it takes its place. Gives the problem where it could not. */
-export async function writeText(path: string, text: string): Promise<string | undefined> {
-  const draft = `${path}.draft`;
+/**
+ * Writes a whole file or nothing: a new file beside it takes its place. Gives the problem where it could not.
+ *
+ * What is no ordinary file is left alone, and so is each of the files named to be kept.
+ */
+export async function writeText(path: string, text: string, kept: readonly string[]): Promise<string | undefined> {
+  const standing = await stat(path).catch(() => undefined);
+  if (standing !== undefined && !standing.isFile()) {
+    return standing.isDirectory() ? "it is a folder" : "it is no ordinary file";
+  }
+  if (standing === undefined && (await stat(dirname(path)).catch(() => undefined)) === undefined) {
+    return "its folder does not exist";
+  }
+  for (const one of kept) if (await isSameFile(path, one)) return `it would replace \`${one}\``;
+  // Why: a link stays a link, and what it leads to is replaced.
+  const target = standing === undefined ? path : await realpath(path);
+  return replaceFile(target, text);
+}
+
+async function isSameFile(path: string, other: string): Promise<boolean> {
+  const [one, two] = await Promise.all([path, other].map((each) => realpath(each).catch(() => undefined)));
+  return one !== undefined && one === two;
+}
+
+async function replaceFile(target: string, text: string): Promise<string | undefined> {
+  const draft = `${target}.${randomUUID()}.draft`;
   try {
-    await writeFile(draft, text);
-    await rename(draft, path);
+    const file = await open(draft, "wx");
+    try {
+      await file.writeFile(text);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(draft, target);
     return undefined;
   } catch (error) {
     await rm(draft, { force: true }).catch(() => undefined);

@@ -1,7 +1,7 @@
 import { dirname } from "node:path";
 import type { Diagnostic } from "../diagnostics/index.js";
 import { type Policy, restorePlan } from "../evaluate/index.js";
-import { createFileFinder, parseJson, readText } from "../files/index.js";
+import { createFileFinder, noInput, parseJson, readText } from "../files/index.js";
 import { compilePolicy } from "../library/index.js";
 
 export interface LoadOptions {
@@ -27,9 +27,10 @@ const MOST_BYTES = 64 * 1024 * 1024;
  * Parents are shipped policies by name, and files in the policy's own folder or below it. Never throws on what a file holds.
  */
 export async function loadPolicy(path: string, options: LoadOptions = {}): Promise<LoadedPolicy> {
-  const read = await readText(path, options.standardInput ?? nothing(), MOST_BYTES);
+  const read = await readText(path, options.standardInput ?? noInput(), MOST_BYTES);
   if ("problem" in read) return { policy: undefined, diagnostics: [], problem: read.problem };
-  if (looksLikePlan(read.text)) return restoreText(read.text);
+  const saved = readSavedPlan(read.text);
+  if (saved !== undefined) return saved;
   const compiled = compilePolicy(read.text, {
     file: path,
     findParent: createFileFinder(path === "-" ? "." : dirname(path)),
@@ -38,19 +39,16 @@ export async function loadPolicy(path: string, options: LoadOptions = {}): Promi
   return { ...compiled, problem: undefined };
 }
 
-/** A saved plan is JSON and says so near its start. */
-function looksLikePlan(text: string): boolean {
-  return /^\uFEFF?\s*\{/.test(text) && /"kind"\s*:\s*"plan"/.test(text);
-}
-
-function restoreText(text: string): LoadedPolicy {
-  const parsed = parseJson(text.replace(/^\uFEFF/, ""));
-  if ("problem" in parsed)
+/** A saved plan is a JSON object that says so itself; anything else is compiled, which has better words for its mistakes. */
+function readSavedPlan(text: string): LoadedPolicy | undefined {
+  if (!text.trimStart().startsWith("{")) return undefined;
+  const parsed = parseJson(text);
+  if ("problem" in parsed) {
+    if (!/"kind"\s*:\s*"plan"/.test(text)) return undefined;
     return { policy: undefined, diagnostics: [], problem: `the plan cannot be read: ${parsed.problem}` };
-  const { policy, problem } = restorePlan(parsed.value);
+  }
+  const { value } = parsed;
+  if (typeof value !== "object" || value === null || !("kind" in value) || value.kind !== "plan") return undefined;
+  const { policy, problem } = restorePlan(value);
   return { policy, diagnostics: [], problem };
-}
-
-async function* nothing(): AsyncGenerator<Uint8Array, void, undefined> {
-  // Nothing is given on standard input.
 }

@@ -1,52 +1,67 @@
 import type { Assessment, Plan } from "../model/index.js";
-import type { Verdict } from "../terms/index.js";
+import { VERDICTS, type Verdict } from "../terms/index.js";
 import { createPaint, type ReportOptions } from "./palette.js";
 import { makePrintable } from "./printable-text.js";
-import { countThings } from "./render-diagnostics.js";
+import { VERDICT_WORDS } from "./render-assessment.js";
 import { wrapText } from "./wrap-text.js";
 
 /** How many records came to each verdict. */
-export interface VerdictCounts {
-  readonly meets: number;
-  readonly refer: number;
-  readonly withdraw: number;
+export interface VerdictCounts extends Readonly<Record<Verdict, number>> {
   /** Of those: records whose envelope is broken. */
   readonly notJudged: number;
+  /** Inputs, lines or members that could not be read and are in no other count. */
+  readonly notRead: number;
 }
+
+export const NO_VERDICTS: VerdictCounts = { meets: 0, refer: 0, withdraw: 0, notJudged: 0, notRead: 0 };
 
 export function countVerdict(counts: VerdictCounts, { verdict, judged }: Assessment): VerdictCounts {
   const key: Verdict = verdict ?? "refer";
   return { ...counts, [key]: counts[key] + 1, notJudged: counts.notJudged + (judged ? 0 : 1) };
 }
 
-export const NO_VERDICTS: VerdictCounts = { meets: 0, refer: 0, withdraw: 0, notJudged: 0 };
+const DIGEST_CHARACTERS = "sha256:".length + 12;
+const WIDEST_TABLE = 50;
+const NUMBER_COLUMNS = 10;
 
-/** Once per run: the verdicts, the policy, what stands above it, and what to know before using it. */
+/** Once per run: the verdicts where there are several, the policy, what stands above it, and what to know before using it. */
 export function renderClosing(counts: VerdictCounts, plan: Plan, options: ReportOptions): string {
-  const paint = createPaint(options);
-  const { meets, refer, withdraw, notJudged } = counts;
-  const { id, version, title } = plan.policy;
-  const total = countThings(meets + refer + withdraw, "record");
-  const unjudged = notJudged === 0 ? "" : ` (${notJudged} of them could not be judged at all)`;
-  return [
-    ...wrapText(`${total}: ${meets} meets, ${refer} refer${unjudged}, ${withdraw} withdraw`, options.width, "").map(
-      (line) => paint("strong", line),
-    ),
-    ...wrapText(makePrintable(`policy ${id} ${version}, ${title} (${plan.digest.slice(0, 19)})`), options.width, ""),
-    ...wrapText(
-      "An assessment speaks of one record; it says nothing about findings of earlier records.",
-      options.width,
-      "",
-    ),
-    ...wrapText(makePrintable(plan.deference), options.width, ""),
-    ...renderCautions(plan, options),
-    "",
-  ].join("\n");
+  const reach = "An assessment speaks of one record; it says nothing about findings of earlier records.";
+  const lines = [
+    ...renderCounts(counts, options),
+    ...wrapText(reach, options.width, ""),
+    ...renderPolicyHead(plan, options),
+  ];
+  return `${lines.join("\n")}\n`;
 }
 
-/** The policy's cautions as a list. */
-function renderCautions({ cautions }: Plan, { width }: ReportOptions): readonly string[] {
-  return cautions.flatMap((caution) =>
-    wrapText(makePrintable(caution), width, "    ").map((line, index) => (index === 0 ? `  - ${line.slice(4)}` : line)),
-  );
+function renderCounts(counts: VerdictCounts, options: ReportOptions): readonly string[] {
+  const { notJudged, notRead } = counts;
+  const total = VERDICTS.reduce((sum, verdict) => sum + counts[verdict], 0);
+  if (total + notRead < 2) return [];
+  const labelColumns = Math.min(options.width, WIDEST_TABLE) - NUMBER_COLUMNS;
+  const row = (label: string, entry: number | string) =>
+    label.padEnd(labelColumns) + String(entry).padStart(NUMBER_COLUMNS);
+  return [
+    createPaint(options)("strong", row("verdict", "records")),
+    ...VERDICTS.flatMap((verdict) => [
+      row(VERDICT_WORDS[verdict], counts[verdict]),
+      ...(verdict === "refer" && notJudged > 0 ? [row("  of these, not judged", notJudged)] : []),
+    ]),
+    row("in all", total),
+    ...(notRead === 0 ? [] : [row("beside these, not read", notRead)]),
+    "",
+  ];
+}
+
+/** Which policy it was, what stands above it, and its cautions. */
+export function renderPolicyHead(plan: Plan, options: ReportOptions): readonly string[] {
+  const { id, version, title } = plan.policy;
+  const { width } = options;
+  const name = `policy ${id} ${version}, ${title} (${plan.digest.slice(0, DIGEST_CHARACTERS)})`;
+  return [
+    ...wrapText(makePrintable(name), width, ""),
+    ...wrapText(makePrintable(plan.deference), width, ""),
+    ...plan.cautions.flatMap((caution) => wrapText(makePrintable(caution), width, "    ", "  - ")),
+  ];
 }

@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../diagnostics/index.js";
+import { cropFrame } from "./crop-frame.js";
 import { createPaint, type Paint, type ReportOptions } from "./palette.js";
 import { makePrintable } from "./printable-text.js";
 import { wrapText } from "./wrap-text.js";
@@ -13,17 +14,18 @@ export function renderDiagnostics(diagnostics: readonly Diagnostic[], options: R
 function renderDiagnostic(diagnostic: Diagnostic, { width }: ReportOptions, paint: Paint): string {
   const { severity, code, file, line, column, message, frame, wanted, mend, related = [] } = diagnostic;
   const tone = severity === "error" ? "bad" : "warn";
-  const spot = paint("dim", `${makePrintable(file)}:${line}:${column}`);
+  const spot = makePrintable(`${file}:${line}:${column}`);
+  const gap = severity.length + code.length + spot.length + 2 > width ? "\n  " : " ";
   const lines = [
-    `${paint(tone, severity)} ${paint("dim", code)} ${spot}`,
+    `${paint(tone, severity)} ${paint("dim", code)}${gap}${paint("dim", spot)}`,
     ...wrapText(makePrintable(message), width, "  "),
     "",
-    ...frame.split("\n").map((one) => `  ${one}`),
+    ...cropFrame(frame, width - 2).map((row, index, rows) => `  ${index === rows.length - 1 ? paint(tone, row) : row}`),
     "",
     ...(wanted === undefined ? [] : wrapText(`wanted: ${makePrintable(wanted)}`, width, "  ")),
     ...(mend === undefined ? [] : wrapText(`mend: ${makePrintable(mend)}`, width, "  ")),
-    ...related.map(
-      (one) => `  see also ${makePrintable(one.file)}:${one.line}:${one.column}: ${makePrintable(one.message)}`,
+    ...related.flatMap(({ file: other, line: row, column: place, message: why }) =>
+      wrapText(makePrintable(`see also ${other}:${row}:${place}: ${why}`), width, "  "),
     ),
   ];
   return lines.join("\n").trimEnd();
@@ -36,6 +38,6 @@ function countSeverities(diagnostics: readonly Diagnostic[]): string {
 }
 
 /** `1 error`, `2 errors`. */
-export function countThings(count: number, word: string): string {
+function countThings(count: number, word: string): string {
   return `${count} ${word}${count === 1 ? "" : "s"}`;
 }

@@ -27,6 +27,7 @@ export async function runProgram(
     },
     input: input(),
     isTerminal: false,
+    isErrorTerminal: false,
     columns: 80,
     environment: {},
     today: "2026-04-12",

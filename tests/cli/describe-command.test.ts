@@ -1,0 +1,51 @@
+import { afterAll, describe, expect, it } from "vitest";
+import { makeFolder, runProgram } from "./run-in-process.js";
+import { POLICY_TEXT } from "./sample-policy.js";
+
+const files = makeFolder();
+afterAll(files.remove);
+
+const policy = files.put("policy.yaml", POLICY_TEXT);
+const subject = files.put("subject.json", '{ "kind": "set", "id": "S-014" }');
+
+describe("describe and schema", () => {
+  it("print JSON", async () => {
+    const form = await runProgram(["describe", policy, "daily", "--subject", subject]);
+    expect({ ...form, out: JSON.parse(form.out) }).toMatchObject({ code: 0, error: "", out: { check: "daily" } });
+    const schema = await runProgram(["schema", policy, "daily"]);
+    expect(JSON.parse(schema.out)).toHaveProperty("$schema", "https://json-schema.org/draft/2020-12/schema");
+  });
+
+  it("name the check that was probably meant, else those there are", async () => {
+    const near = await runProgram(["describe", policy, "dayly"]);
+    expect(near).toEqual({
+      code: 2,
+      out: "",
+      error: "the policy has no check `dayly`; it has daily; did you mean `daily`?\n",
+    });
+    const far = await runProgram(["schema", policy, "yearly-overhaul"]);
+    expect(far).toEqual({ code: 2, out: "", error: "the policy has no check `yearly-overhaul`; it has daily\n" });
+  });
+
+  it.each([
+    ["no object", "[]", "a subject is a JSON object"],
+    ["no JSON", "{", "the JSON text ends too early"],
+    ["an object with a key twice", '{"id":"a","id":"b"}', "the key `id` stands twice in one object"],
+  ])("refuse a subject that is %s", async (_, text, message) => {
+    const { code, out, error } = await runProgram([
+      "describe",
+      policy,
+      "daily",
+      "--subject",
+      files.put("bad.json", text),
+    ]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(error).toContain(`bad.json: ${message}`);
+  });
+
+  it("read standard input once", async () => {
+    const { code, error } = await runProgram(["describe", "-", "daily", "--subject", "-"], { input: POLICY_TEXT });
+    expect(code).toBe(2);
+    expect(error).toContain("named twice");
+  });
+});
