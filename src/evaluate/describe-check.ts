@@ -1,5 +1,5 @@
-import type { Form, InstrumentPlan, Plan } from "../model/index.js";
-import { parseRecordTime } from "../quantities/index.js";
+import type { Form, InstrumentPlan, Plan, StepPlan } from "../model/index.js";
+import { type Dimension, parseQuantity, parseRecordTime } from "../quantities/index.js";
 import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
 import { isAsked, readAdoptionState } from "./judge-adopted.js";
 import { readFitting, readMembers } from "./judge-step.js";
@@ -97,7 +97,7 @@ function describeStep(
     defects: isConfirm
       ? planned.defects.map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) }))
       : [],
-    fields: listFields(planned).map(copyField),
+    fields: listFields(planned).map((field) => copyField(field, planned, instrument)),
     asked: describeAsked(step, envelope, context),
   };
 }
@@ -123,12 +123,16 @@ function readApplies(
   return { applies: "open", reason: fitting };
 }
 
-function copyField(field: StepField): FormStep["fields"][number] {
+function copyField(
+  field: StepField,
+  step: StepPlan,
+  instrument: InstrumentPlan | undefined,
+): FormStep["fields"][number] {
   switch (field.type) {
     case "choice":
       return { ...field, words: [...field.words] };
     case "quantity":
-      return { ...field, units: [...field.units] };
+      return { ...field, units: putFirst(findUsualUnit(field.quantity, step, instrument), field.units) };
     case "places":
       return { ...field, places: [...field.places] };
     case "events":
@@ -136,6 +140,26 @@ function copyField(field: StepField): FormStep["fields"][number] {
     default:
       return { ...field };
   }
+}
+
+/** The unit of the limits that the step states, else that of its instrument. */
+function findUsualUnit(
+  dimension: Dimension,
+  { requirements }: StepPlan,
+  instrument: InstrumentPlan | undefined,
+): string | undefined {
+  const limits = requirements.flatMap(({ tolerance }) =>
+    (tolerance?.bands ?? []).flatMap(({ accept }) => accept.map(({ limit }) => limit)),
+  );
+  for (const text of [...limits, instrument?.division, ...(instrument?.range ?? [])]) {
+    const parsed = parseQuantity(text, dimension);
+    if (parsed.ok) return parsed.quantity.unit.symbol;
+  }
+  return undefined;
+}
+
+function putFirst(first: string | undefined, units: readonly string[]): string[] {
+  return first === undefined ? [...units] : [first, ...units.filter((unit) => unit !== first)];
 }
 
 function describeInstrument({ name, oneOf, division }: InstrumentPlan): NonNullable<FormStep["instrument"]> {

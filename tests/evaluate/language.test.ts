@@ -353,6 +353,13 @@ describe("a form, a schema, a half-filled record, a digest, a plan", () => {
         ],
       },
     ]);
+    const lengths = makePolicy([
+      { step: "line", kind: "reading", quantity: "length", tolerance: { accept: { "at-least": "5.95 m" } }, basis },
+    ]);
+    expect(describeCheck(lengths, "daily")?.steps[0]?.fields[0]).toMatchObject({
+      key: "reading",
+      units: ["m", "mm", "cm"],
+    });
     expect(describeCheck(policy, "weekly")).toBeUndefined();
     expect(recordSchema(policy, "weekly")).toBeUndefined();
   });
