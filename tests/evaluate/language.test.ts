@@ -411,3 +411,39 @@ describe("a form, a schema, a half-filled record, a digest, a plan", () => {
     }
   });
 });
+
+describe("reasons that need several members or a scope", () => {
+  it("facts-differ: cylinders of different rated pressures, where one figure is asked for", () => {
+    const policy = makePolicy([{ ...charge, tolerance: { accept: { "at-least": "90 % of rated-pressure" } } }]);
+    const judge = (...rated: string[]) =>
+      summarise(
+        assess(policy, [{ step: "charge", reading: "290 bar" }], {
+          cylinders: rated.map((ratedPressure, index) => ({ id: `C${index}`, ratedPressure })),
+        }),
+      )["charge level"];
+    expect([judge("300 bar", "300 bar"), judge("300 bar", "200 bar"), judge("300 bar", "0 bar")]).toEqual([
+      "within",
+      "undecided: facts-differ",
+      "undecided: unreadable",
+    ]);
+  });
+
+  it("out-of-scope: an interval and a rule for other subjects", () => {
+    const scoped = { for: { role: "spare" } };
+    const policy = makePolicy(
+      [harness],
+      {
+        facts: role,
+        intervals: { tested: { of: "set", every: "P1Y", counted: "from-last", date: "testedOn", basis, ...scoped } },
+        rules: [{ rule: "one", require: { "==": [{ var: "harness.result" }, "satisfactory"] }, basis, ...scoped }],
+      },
+      { intervals: ["tested"] },
+    );
+    expect(summarise(assess(policy, [sound], { role: "front-line" }))).toEqual({
+      "harness condition": "within",
+      "tested due": "not-applicable: out-of-scope",
+      "one rule": "not-applicable: out-of-scope",
+    });
+    expect(summarise(assess(policy, [sound], {}))).toMatchObject({ "tested due": "undecided: fact-missing" });
+  });
+});
