@@ -158,6 +158,49 @@ describe("laws of evaluation", () => {
     });
   });
 
+  it("an adoption outside its dates changes nothing", () => {
+    const dates = fc.constantFrom(["2020-01-01", "2026-04-11"], ["2026-04-13", "2030-01-01"]);
+    const change = fc.constantFrom<Record<string, unknown>>(
+      { omit: true },
+      { requirement: "level", accept: { "at-least": "0 bar" } },
+    );
+    fc.assert(
+      fc.property(policyData, recordData, dates, change, (data, record, [from, until], changed) => {
+        const adoption = {
+          id: "a",
+          step: "daily/charge",
+          from,
+          until,
+          order: "TO 1",
+          by: "An officer",
+          reason: "A trial",
+          ...changed,
+        };
+        const plain = compilePolicy(JSON.stringify(data)).policy;
+        const adopted = compilePolicy(JSON.stringify({ ...Object(data), adopted: [adoption] })).policy;
+        fc.pre(plain !== undefined && adopted !== undefined);
+        const strip = ({ policy: _policy, ...rest }: Assessment) => JSON.stringify(rest);
+        expect(withoutPlaces(strip(evaluate(adopted, record)))).toBe(withoutPlaces(strip(evaluate(plain, record))));
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  it("an empty child equals its parent", () => {
+    const head =
+      "tenbar: 1\npolicy: { id: generated/one, title: Generated, version: '1', status: draft }\nextends: shipped/parent@1\n";
+    fc.assert(
+      fc.property(policyData, (data) => {
+        const parent = compilePolicy(JSON.stringify(data)).policy;
+        fc.pre(parent !== undefined);
+        const child = compilePolicy(head, { parents: { "shipped/parent": JSON.stringify(data) } });
+        expect(child.diagnostics.filter(({ code }) => code.startsWith("resolve/"))).toEqual([]);
+        expect(child.policy?.plan.digest).toBe(parent.plan.digest);
+      }),
+      { numRuns: Math.ceil(RUNS / 5) },
+    );
+  });
+
   it("never throws, and gives an assessment of the published form for any JSON value", () => {
     fc.assert(
       fc.property(policy, fc.jsonValue(), recordData, fc.nat(), (one, value, record, pick) => {
@@ -204,6 +247,11 @@ describe("laws of evaluation", () => {
     expect(evaluate(one, { ...Object(record), check: "daily" }).verdict).not.toBe("meets");
   });
 });
+
+/** Lines and columns move with every character that is put into a policy. */
+function withoutPlaces(text: string): string {
+  return text.replace(/"(line|column)":\d+/g, '"$1":0');
+}
 
 /** Puts a value in place of one field of one step. */
 function spoil(record: unknown, value: unknown, pick: number): unknown {
