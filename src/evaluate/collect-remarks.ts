@@ -1,4 +1,4 @@
-import { parseRecordTime } from "../quantities/index.js";
+import { parseDate, parseRecordTime } from "../quantities/index.js";
 import { isJsonObject, isMissing, type JsonObject, type PreparedStep, type Row } from "../steps/index.js";
 import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
 import type { Remark } from "./judgement.js";
@@ -68,9 +68,53 @@ export function collectRemarks(
   noteUnknownKeys(subject, new Set([...SUBJECT_KEYS, ...readNamedSubjectKeys(check, policy)]), "/subject", remarks);
   if (isJsonObject(record.by)) noteUnknownKeys(record.by, BY_KEYS, "/by", remarks);
   else if (!isMissing(record.by)) remarks.push(noteUnreadable("/by", "by"));
+  remarks.push(...noteWrongKinds(envelope, policy));
   remarks.push(...noteAttestation(record.attested, check));
   for (const [place, placed] of envelope.steps.entries()) {
     collectStepRemarks(placed, `/steps/${place}`, check, judged.has(place), notDone.has(place), remarks);
+  }
+  return remarks;
+}
+
+function isTextOrMissing(value: unknown): boolean {
+  return typeof value === "string" || isMissing(value);
+}
+
+/** Values beside the steps that no requirement reads, or reads only in part, and that are not what they should be. */
+function noteWrongKinds({ record, subject }: Envelope, policy: PreparedPolicy): readonly Remark[] {
+  const isMap = (value: unknown) => isMissing(value) || isJsonObject(value);
+  const isDate = (value: unknown) => isMissing(value) || parseDate(value) !== undefined;
+  const isQuantity = (dimension: "pressure" | "volume") => (value: unknown) =>
+    isMissing(value) || policy.readQuantity(value, dimension).ok;
+  const remarks: Remark[] = [];
+  const check = (object: JsonObject, base: string, key: string, isRight: (value: unknown) => boolean) => {
+    if (!isRight(object[key])) remarks.push(noteUnreadable(`${base}/${escapePointer(key)}`, key));
+  };
+  for (const key of ["station", "decision", "supersedes"]) check(record, "", key, isTextOrMissing);
+  check(record, "", "local", isMap);
+  if (isJsonObject(record.by)) check(record.by, "/by", "id", isTextOrMissing);
+  for (const key of ["marking", "removed", "class", "role"]) check(subject, "/subject", key, isTextOrMissing);
+  for (const key of ["fitted", "instruments"]) check(subject, "/subject", key, isMap);
+  const { instruments, fitted, cylinders = [] } = subject;
+  if (isJsonObject(instruments)) {
+    for (const key of Object.keys(instruments)) check(instruments, "/subject/instruments", key, isTextOrMissing);
+  }
+  if (isJsonObject(fitted)) {
+    const isFlag = (value: unknown) => isMissing(value) || typeof value === "boolean";
+    for (const key of Object.keys(fitted)) check(fitted, "/subject/fitted", key, isFlag);
+  }
+  check(subject, "/subject", "cylinders", (value) => isMissing(value) || Array.isArray(value));
+  const things = [{ object: subject, base: "/subject" }];
+  for (const [index, cylinder] of (Array.isArray(cylinders) ? cylinders : []).entries()) {
+    const base = `/subject/cylinders/${index}`;
+    if (isJsonObject(cylinder)) things.push({ object: cylinder, base });
+    else remarks.push(noteUnreadable(base, String(index)));
+  }
+  for (const { object, base } of things) {
+    check(object, base, "ratedPressure", isQuantity("pressure"));
+    check(object, base, "waterCapacity", isQuantity("volume"));
+    check(object, base, "manufacturedOn", isDate);
+    check(object, base, "requalifiedOn", isDate);
   }
   return remarks;
 }
@@ -128,6 +172,9 @@ function collectStepRemarks(
   // Why: a step that was not asked, or was left out under an adoption, took nothing of this into account.
   if (!isJudged || step?.evidenceKeys.has("result") !== true)
     collectBadNews(entry, pointer, stepName, step, notDoneIsJudged, remarks);
+  for (const key of ["note", "instrument", "of"]) {
+    if (!isTextOrMissing(entry[key])) remarks.push(noteUnreadable(`${pointer}/${key}`, key, stepName));
+  }
   if (!isMissing(entry.at) && parseRecordTime(entry.at) === undefined) {
     remarks.push(noteUnreadable(`${pointer}/at`, "at", stepName));
   }

@@ -1,5 +1,6 @@
 import { type Dimension, UNITS, unitSymbolsOf } from "../quantities/index.js";
 import { listFields, type StepField } from "../steps/index.js";
+import { STEP_RESULTS } from "../terms/index.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
 
@@ -25,41 +26,65 @@ export function recordSchema(policy: Policy, check: string): JsonSchema | undefi
       tenbar: { const: 1 },
       id: TEXT,
       check: { const: found.plan.check },
-      at: INSTANT,
-      station: TEXT,
-      by: { type: "object", additionalProperties: false, properties: { id: TEXT, competence: TEXT } },
+      at: TIME,
+      station: optional(TEXT),
+      by: optional({
+        type: "object",
+        additionalProperties: false,
+        properties: optionals({ id: TEXT, competence: TEXT }),
+      }),
       subject: describeSubject(found),
       steps: {
         type: "array",
         maxItems: 10_000,
         items: { anyOf: found.steps.map(({ plan }) => describeEntry(plan.step, listFields(plan))) },
       },
-      attested: {
+      attested: optional({
         type: "object",
         required: ["steps", "wording", "by"],
         additionalProperties: false,
         properties: { steps: { type: "array", minItems: 1, items: TEXT }, wording: TEXT, by: TEXT },
-      },
-      local: { type: "object" },
-      decision: { type: ["string", "null"] },
-      supersedes: { type: ["string", "null"] },
+      }),
+      local: optional({ type: "object" }),
+      decision: optional(TEXT),
+      supersedes: optional(TEXT),
     },
   };
 }
 
 const TEXT = { type: "string", pattern: "\\S" } as const;
-/** A real day, which `format` checks, or a month. */
-const DATE = {
-  type: "string",
-  anyOf: [{ format: "date", pattern: "^(?!0000)[0-9]{4}-" }, { pattern: "^(?!0000)[0-9]{4}-(0[1-9]|1[0-2])$" }],
-} as const;
-/** An instant with offset; a leap second has no place on a clock of equal days. */
+
+const LEAP = "([0-9]{2}(0[48]|[2468][048]|[13579][26])|([02468][048]|[13579][26])00)-02-29";
+const COMMON =
+  "[0-9]{4}-((0[13578]|1[02])-(0[1-9]|[12][0-9]|3[01])|(0[469]|11)-(0[1-9]|[12][0-9]|30)|02-(0[1-9]|1[0-9]|2[0-8]))";
+/** A day of the Gregorian calendar from the year 1 on. */
+const DAY = `(?!0000)(${COMMON}|${LEAP})`;
+const CLOCK = "[Tt]([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9](\\.[0-9]{1,9})?)?";
+const OFFSET = "([Zz]|[+-]([01][0-9]|2[0-3]):[0-5][0-9])";
+/** A day, or a month, which counts from its first. */
+const DATE = { type: "string", pattern: `^(${DAY}|(?!0000)[0-9]{4}-(0[1-9]|1[0-2]))$` } as const;
+/** An instant with offset, a local time, or a day; a leap second has no place on a clock of equal days. */
+const TIME = { type: "string", pattern: `^${DAY}(${CLOCK}${OFFSET}?)?$` } as const;
+/** Whole milliseconds with offset, so that two of them can be subtracted. */
 const INSTANT = {
   type: "string",
-  format: "date-time",
-  pattern:
-    "^(?!0000)[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-5][0-9](\\.[0-9]{1,3})?(Z|[+-]([01][0-9]|2[0-3]):[0-5][0-9])$",
+  pattern: `^${DAY}[Tt]([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9](\\.[0-9]{1,3})?)?${OFFSET}$`,
 } as const;
+
+/** What says nothing may stand wherever evidence may be left out. */
+const NOTHING: readonly JsonSchema[] = [
+  { type: "null" },
+  { type: "string", pattern: "^\\s*$" },
+  { type: "array", maxItems: 0 },
+];
+
+function optional(schema: JsonSchema): JsonSchema {
+  return { anyOf: [schema, ...NOTHING] };
+}
+
+function optionals(properties: Readonly<Record<string, JsonSchema>>): JsonSchema {
+  return Object.fromEntries(Object.entries(properties).map(([name, schema]) => [name, optional(schema)]));
+}
 
 function describeSubject({ plan, steps }: PreparedCheck): JsonSchema {
   const kinds = plan.subject === undefined ? undefined : [plan.subject.kind, ...plan.subject.formerly];
@@ -70,17 +95,21 @@ function describeSubject({ plan, steps }: PreparedCheck): JsonSchema {
     properties: {
       kind: kinds === undefined ? TEXT : { enum: kinds },
       id: TEXT,
-      marking: TEXT,
-      class: TEXT,
-      ratedPressure: describeQuantity("pressure"),
-      waterCapacity: describeQuantity("volume"),
-      fitted: {
+      ...optionals({
+        marking: TEXT,
+        removed: TEXT,
+        class: TEXT,
+        role: TEXT,
+        ratedPressure: describePositive("pressure"),
+        waterCapacity: describePositive("volume"),
+        instruments: { type: "object", additionalProperties: optional(TEXT) },
+        cylinders: { type: "array", items: CYLINDER },
+      }),
+      fitted: optional({
         type: "object",
-        properties: Object.fromEntries(fittings.map((name) => [name, { type: "boolean" }])),
-        additionalProperties: { type: "boolean" },
-      },
-      instruments: { type: "object", additionalProperties: TEXT },
-      cylinders: { type: "array", items: CYLINDER },
+        properties: optionals(Object.fromEntries(fittings.map((name) => [name, { type: "boolean" }]))),
+        additionalProperties: optional({ type: "boolean" }),
+      }),
     },
   };
 }
@@ -90,12 +119,14 @@ const CYLINDER = {
   required: ["id"],
   properties: {
     id: TEXT,
-    waterCapacity: describeQuantity("volume"),
-    ratedPressure: describeQuantity("pressure"),
-    manufacturedOn: DATE,
-    requalifiedOn: DATE,
+    ...optionals({
+      waterCapacity: describePositive("volume"),
+      ratedPressure: describePositive("pressure"),
+      manufacturedOn: DATE,
+      requalifiedOn: DATE,
+    }),
   },
-} as const;
+};
 
 function describeEntry(step: string, fields: readonly StepField[]): JsonSchema {
   return {
@@ -104,13 +135,15 @@ function describeEntry(step: string, fields: readonly StepField[]): JsonSchema {
     additionalProperties: false,
     properties: {
       step: { const: step },
-      result: { enum: ["satisfactory", "defect", "not-done"] },
-      defect: TEXT,
-      note: { type: "string" },
-      at: INSTANT,
-      of: TEXT,
-      instrument: TEXT,
-      ...Object.fromEntries(fields.map((field) => [field.key, describeField(field)])),
+      ...optionals({
+        result: { enum: STEP_RESULTS },
+        defect: TEXT,
+        note: TEXT,
+        at: TIME,
+        of: TEXT,
+        instrument: TEXT,
+        ...Object.fromEntries(fields.map((field) => [field.key, describeField(field)])),
+      }),
     },
   };
 }
@@ -138,7 +171,7 @@ function describeNames(names: readonly string[], value: JsonSchema): JsonSchema 
   return {
     type: "object",
     additionalProperties: false,
-    properties: Object.fromEntries(names.map((name) => [name, value])),
+    properties: optionals(Object.fromEntries(names.map((name) => [name, value]))),
   };
 }
 
@@ -153,6 +186,11 @@ function describeQuantity(dimension: Dimension): JsonSchema {
     return `-?(0|[1-9][0-9]{0,${most - 1}})${fraction} ${symbol.replace(/[/[\]%]/g, "\\$&")}`;
   });
   return { type: "string", pattern: `^(${patterns.join("|")})$` };
+}
+
+/** More than 0: a share of nothing is no limit. */
+function describePositive(dimension: Dimension): JsonSchema {
+  return { allOf: [describeQuantity(dimension), { pattern: "^[0-9.]*[1-9][0-9.]* " }] };
 }
 
 /** How many decimals of a unit are whole quanta: 8 for a bar of 1e8 quanta, 4 for a minute of 6e4. */
