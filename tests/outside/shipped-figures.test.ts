@@ -121,7 +121,7 @@ const PUBLISHED: Readonly<Record<string, readonly Row[]>> = {
     ["pre-alarm-time", { between: ["15 s", "25 s"] }, "C"],
     ["full-alarm-time", { between: ["5 s", "15 s"] }, "C"],
     ["daily/monthly-seen within", "P1M", "P", US_RULE],
-    ["daily/leak start", { "at-least": "1450 psi" }, "C"],
+    ["daily/leak start", { "at-least": "1500 psi" }, "C"],
     ["daily/leak lasting", ...MINUTE],
   ],
   "mask-workshop.yaml": [
@@ -137,7 +137,12 @@ const PUBLISHED: Readonly<Record<string, readonly Row[]>> = {
     ["workshop/demand-valve-leak lasting", { "at-least": "60 s" }, "Q", BENCH],
   ],
   "cylinders.yaml": [
-    ["dent-depth", { "at-most": "1.5 mm" }, "P", "Canada SOR/2010-120"],
+    [
+      "dent-depth",
+      [{ for: { construction: ["steel", "aluminium", "un-steel"] }, accept: { "at-most": "1.5 mm" } }],
+      "P",
+      "Canada SOR/2010-120",
+    ],
     ["requalified", "P5Y", "P", "49 CFR 180.209"],
     ["requalified-un-steel", "P10Y", "P", "49 CFR 180.209"],
     ["life-un-composite", "P15Y", "P", "49 CFR 180.209"],
