@@ -35,13 +35,17 @@ async function start(): Promise<void> {
   const { policy, problem } = restorePlan(plan);
   if (policy === undefined) throw new Error(problem);
   const described = form as Form;
-  const page = described.steps.filter(({ applies }) => applies !== "no").flatMap(addStep);
+  const page = described.steps.flatMap((step) => (step.applies === "no" ? addUnasked(step) : addStep(step)));
   find("title").textContent = described.title ?? described.check;
   find("subject").textContent = `Set ${(subject as { id: string }).id}, Lowmere 1, 14 April 2026`;
   find("deference").textContent = described.deference;
+  find("cautions").replaceChildren(...described.cautions.map(makeItem));
   addButton();
   const judge = (partial: boolean) => evaluate(policy, makeRecord(page, described, subject), { partial });
-  const show = () => showProgress(judge(true), page);
+  const show = () => {
+    hideOutcome();
+    showProgress(judge(true), page);
+  };
   find("check").addEventListener("input", show);
   find("check").addEventListener("submit", (event) => {
     event.preventDefault();
@@ -50,6 +54,31 @@ async function start(): Promise<void> {
   });
   show();
   if (new URLSearchParams(location.search).get("fill") === "sample") fillSample(sample as Entry[], policy);
+}
+
+/** Says that a step is not asked, and why, so that its absence is never taken for an oversight. */
+function addUnasked({ step, ask, reason }: FormStep): readonly PageStep[] {
+  const section = document.createElement("div");
+  section.className = "unasked";
+  const question = document.createElement("p");
+  question.textContent = ask ?? step;
+  const why = document.createElement("p");
+  why.className = "state";
+  why.textContent = `Not asked${reason === undefined ? "" : `: ${reason.replaceAll("-", " ")}`}`;
+  section.append(question, why);
+  find("check").append(section);
+  return [];
+}
+
+function makeItem(text: string): HTMLElement {
+  const item = document.createElement("li");
+  item.textContent = text;
+  return item;
+}
+
+/** Why: a verdict speaks of what was filled in when it was given, and of nothing filled in since. */
+function hideOutcome(): void {
+  find("outcome").hidden = true;
 }
 
 function addButton(): void {
@@ -126,7 +155,9 @@ function showProgress({ results, findings }: Assessment, page: readonly PageStep
       own.find(({ outcome }) => outcome === "caution") ??
       own.find(({ outcome }) => outcome === "within");
     if (waiting) open += 1;
-    const found = findings.find((finding) => finding.step === step && finding.requirement === worst?.requirement);
+    const found = findings.find(
+      (finding) => finding.step === step && finding.requirement === worst?.requirement && finding.part === worst?.part,
+    );
     const words = worst === undefined || (waiting && worst.outcome === "within") ? "" : OUTCOMES[worst.outcome];
     state.textContent = found !== undefined && words !== "" ? `${words}: ${found.message.replaceAll("`", "")}` : words;
     state.dataset.outcome = words === "" ? "" : (worst?.outcome ?? "");
@@ -139,11 +170,11 @@ function showOutcome({ verdict, findings }: Assessment): void {
   const outcome = find("outcome");
   find("outcome-title").textContent = VERDICTS[verdict ?? "refer"];
   find("findings").replaceChildren(
-    ...findings.map(({ consequence, step, message }) => {
-      const item = document.createElement("li");
-      item.textContent = `${consequence}${step === undefined ? "" : `, ${step}`}: ${message.replaceAll("`", "")}`;
-      return item;
-    }),
+    ...findings.map(({ consequence, step, part, message }) =>
+      makeItem(
+        `${[consequence, step, part].filter((word) => word !== undefined).join(", ")}: ${message.replaceAll("`", "")}`,
+      ),
+    ),
   );
   outcome.hidden = false;
   outcome.focus();
