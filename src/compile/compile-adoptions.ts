@@ -84,7 +84,21 @@ function findTargets(
   if (adoption.tolerance !== undefined) return findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
   const known = [...context.intervals.keys()];
   reportUnknown("interval", adoption.interval ?? "", known, `${pointer}/interval`, context);
+  refuseChangedInterval(adoption, pointer, context);
   return [];
+}
+
+/** Why: an adoption of an interval only covers what the policy already loosens; a change to it would have no effect. */
+function refuseChangedInterval(
+  adoption: PolicyAdoption,
+  pointer: string,
+  { diagnostics, resolved }: PlanContext,
+): void {
+  for (const key of ["accept", "instead", "omit", "requirement"] as const) {
+    if (adoption[key] === undefined) continue;
+    const option = `${key}\` beside \`interval`;
+    diagnostics.report("plan/not-yet", resolved.place(`${pointer}/${key}`, "key"), { option });
+  }
 }
 
 function findStep(reference: string, pointer: string, checks: readonly CheckPlan[], context: PlanContext) {

@@ -138,6 +138,13 @@ const MORE: readonly Case[] = [
     32,
   ],
   ["kind: confirm\n", "kind: confirm\n        behind: leak\n", "resolve/needs-parent", 26],
+  [
+    "step: daily/leak\n    requirement: drop\n    accept: { at-most: 20 bar }",
+    "interval: requalified\n    omit: true",
+    "plan/not-yet",
+    59,
+  ],
+  ["step: daily/leak\n    requirement: drop\n", "interval: requalified\n", "plan/not-yet", 59],
   ["deference:", "extends: ./../other.yaml\ndeference:", "resolve/bad-parent", 8],
   ["deference:", "extends: ./other.yaml\ndeference:", "resolve/no-parent", 8],
 ];
