@@ -5,71 +5,112 @@ import * as z from "zod";
 
 const FOLDER = "policies/common-practice";
 
-const basisModel = z.looseObject({ kind: z.string(), source: z.string().optional(), seen: z.string().optional() });
+const basisModel = z.looseObject({
+  kind: z.string(),
+  source: z.string().optional(),
+  seen: z.string().optional(),
+  note: z.string().default(""),
+});
 const policyModel = z.looseObject({
+  deference: z.string(),
+  cautions: z.array(z.string()),
   tolerances: z
     .record(
       z.string(),
       z.looseObject({
         basis: basisModel,
         accept: z.unknown().optional(),
+        caution: z.unknown().optional(),
         cases: z.array(z.unknown()).optional(),
         "accept-by": z.unknown().optional(),
       }),
     )
-    .optional(),
-  intervals: z.record(z.string(), z.looseObject({ every: z.string(), basis: basisModel })).optional(),
+    .default({}),
+  intervals: z.record(z.string(), z.looseObject({ every: z.string(), basis: basisModel })).default({}),
+  rules: z
+    .array(
+      z.looseObject({
+        rule: z.string(),
+        when: z.unknown().optional(),
+        require: z.unknown().optional(),
+        basis: basisModel,
+      }),
+    )
+    .default([]),
   checks: z.record(
     z.string(),
     z.looseObject({ steps: z.array(z.looseObject({ step: z.string(), basis: basisModel.optional() })) }),
   ),
 });
 
+type ShippedPolicy = z.infer<typeof policyModel>;
+type Basis = z.infer<typeof basisModel>;
+
 /** How a figure is known: P read in the published text, Q quoted by another page, C common practice, no source. */
 type Mark = "P" | "Q" | "C";
 type Row = readonly [name: string, value: unknown, mark: Mark, source?: string];
+type Figure = readonly [name: string, value: unknown, basis: Basis | undefined];
 
-function markOf({ kind, seen }: z.infer<typeof basisModel>): Mark | "M" {
+/** The keys of a step under which limits stand; a text there names a tolerance, but for the span of `within`. */
+const STEP_LIMITS = ["start", "lasting", "apart", "tolerance", "drop", "rise", "change"] as const;
+
+function readShipped(file: string): ShippedPolicy {
+  return policyModel.parse(parse(readFileSync(`${FOLDER}/${file}`, "utf8")));
+}
+
+function markOf({ kind, seen }: Basis): Mark | "M" {
   if (kind === "common-practice") return "C";
   return seen === undefined ? "P" : seen === "quoted" ? "Q" : "M";
 }
 
-/** Every figure of a shipped policy with its mark and source: tolerances, intervals, limits written in steps. */
+/** Every figure of a shipped policy with its mark and source: tolerances, intervals, rules, limits written in steps. */
 function listFigures(file: string): readonly Row[] {
-  const {
-    tolerances = {},
-    intervals = {},
-    checks,
-  } = policyModel.parse(parse(readFileSync(`${FOLDER}/${file}`, "utf8")));
-  const rows: [string, unknown, z.infer<typeof basisModel> | undefined][] = [
-    ...Object.entries(tolerances).map(([name, one]): [string, unknown, typeof one.basis] => [
-      name,
-      one.accept ?? one.cases ?? one["accept-by"],
-      one.basis,
-    ]),
-    ...Object.entries(intervals).map(([name, { every, basis }]): [string, unknown, typeof basis] => [
-      name,
-      every,
-      basis,
-    ]),
-    ...Object.entries(checks).flatMap(([check, { steps }]) =>
-      steps.flatMap((step) =>
-        ["start", "lasting", "apart", "within"]
-          .filter((key) => step[key] !== undefined)
-          .map((key): [string, unknown, typeof step.basis] => [
-            `${check}/${step.step} ${key}`,
-            withoutConsequence(step[key]),
-            step.basis,
-          ]),
-      ),
-    ),
-  ];
-  return rows.map(([name, value, basis]) => {
+  const policy = readShipped(file);
+  const figures = [...listNamed(policy), ...listRuleFigures(policy), ...listStepFigures(policy)];
+  return figures.map(([name, value, basis]) => {
     if (basis === undefined) throw new Error(`${file} ${name} has no basis`);
     const mark = markOf(basis);
     if (mark === "M") throw new Error(`${file} ${name} is from memory`);
+    if (mark !== "C" && basis.source === undefined) throw new Error(`${file} ${name} names no source`);
     return basis.source === undefined ? [name, value, mark] : [name, value, mark, basis.source];
   });
+}
+
+function listNamed({ tolerances, intervals }: ShippedPolicy): readonly Figure[] {
+  return [
+    ...Object.entries(tolerances).flatMap(([name, { accept, caution, cases, basis, "accept-by": rows }]): Figure[] => [
+      [name, accept ?? cases ?? rows, basis],
+      ...(caution === undefined ? [] : [[`${name} caution`, caution, basisOfCaution(basis)] as const]),
+    ]),
+    ...Object.entries(intervals).map(([name, { every, basis }]): Figure => [name, every, basis]),
+  ];
+}
+
+/** No published text states a caution band, and a tolerance has one basis: its note says that the band is custom. */
+function basisOfCaution(basis: Basis): Basis {
+  return basis.note.includes("The caution band is common practice, no source.")
+    ? { kind: "common-practice", note: "" }
+    : basis;
+}
+
+/** The quantities of each rule, in the order of its text. */
+function listRuleFigures({ rules }: ShippedPolicy): readonly Figure[] {
+  return rules.flatMap(({ rule, when, require, basis }): Figure[] => {
+    const texts: readonly string[] = JSON.stringify([when, require]).match(/"-?\d[^"]*"/g) ?? [];
+    return texts.length === 0 ? [] : [[`rule ${rule}`, texts.map((text) => text.slice(1, -1)), basis]];
+  });
+}
+
+function listStepFigures({ checks }: ShippedPolicy): readonly Figure[] {
+  return Object.entries(checks).flatMap(([check, { steps }]) =>
+    steps.flatMap((step) => {
+      const limits = STEP_LIMITS.filter((key) => typeof step[key] === "object").map(
+        (key): Figure => [`${check}/${step.step} ${key}`, withoutConsequence(step[key]), step.basis],
+      );
+      const within: Figure = [`${check}/${step.step} within`, step["within"], step.basis];
+      return step["within"] === undefined ? limits : [...limits, within];
+    }),
+  );
 }
 
 function withoutConsequence(value: unknown): unknown {
@@ -89,6 +130,8 @@ const BENCH = "vfdb 0804";
 const PUBLISHED: Readonly<Record<string, readonly Row[]>> = {
   "open-circuit.yaml": [
     ["charge", { "at-least": "90 % of rated-pressure" }, "Q", "FwDV 7"],
+    ["charge caution", { below: "95 % of rated-pressure" }, "C"],
+    ["leak-drop caution", { above: "5 bar" }, "C"],
     ["leak-drop", { "at-most": "10 bar" }, "Q", "Fire-training procedure for the general check"],
     ["warning-band", { nominal: "55 bar", "plus-minus": "5 bar" }, "Q", "EN 137"],
     ["mask-drop", { "at-most": "0 bar" }, "C"],
@@ -137,54 +180,30 @@ const PUBLISHED: Readonly<Record<string, readonly Row[]>> = {
     ["workshop/demand-valve-leak lasting", { "at-least": "60 s" }, "Q", BENCH],
   ],
   "cylinders.yaml": [
-    [
-      "dent-depth",
-      [{ for: { construction: ["steel", "aluminium", "un-steel"] }, accept: { "at-most": "1.5 mm" } }],
-      "P",
-      "Canada SOR/2010-120",
-    ],
+    ["dent-depth", { "at-most": "1.5 mm" }, "P", "Canada SOR/2010-120"],
     ["requalified", "P5Y", "P", "49 CFR 180.209"],
     ["requalified-un-steel", "P10Y", "P", "49 CFR 180.209"],
     ["life-un-composite", "P15Y", "P", "49 CFR 180.209"],
   ],
   "breathing-air.yaml": [
-    [
-      "oxygen",
-      [
-        { for: { edition: "en-2014" }, accept: { nominal: "21 %", "plus-minus": "1 %" } },
-        { for: { edition: "us" }, accept: { between: ["19.5 %", "23.5 %"] } },
-      ],
-      "Q",
-      EN_AIR,
-    ],
+    ["oxygen", [{ for: { edition: "en-2014" }, accept: { nominal: "21 %", "plus-minus": "1 %" } }], "Q", EN_AIR],
     [
       "carbon-monoxide",
       [
         { for: { edition: "en-2014" }, accept: { "at-most": "5 ppm" } },
         { for: { edition: "en-1999" }, accept: { "at-most": "15 ppm" } },
-        { for: { edition: "us" }, accept: { "at-most": "10 ppm" } },
       ],
       "Q",
       EN_AIR,
     ],
-    [
-      "carbon-dioxide",
-      [
-        { for: { edition: "en-2014" }, accept: { "at-most": "500 ppm" } },
-        { for: { edition: "us" }, accept: { "at-most": "1000 ppm" } },
-      ],
-      "Q",
-      EN_AIR,
-    ],
-    [
-      "oil",
-      [
-        { for: { edition: "en-2014" }, accept: { "at-most": "0.5 mg/m3" } },
-        { for: { edition: "us" }, accept: { "at-most": "5 mg/m3" } },
-      ],
-      "Q",
-      EN_AIR,
-    ],
+    ["carbon-dioxide", [{ for: { edition: "en-2014" }, accept: { "at-most": "500 ppm" } }], "Q", EN_AIR],
+    ["oil", [{ for: { edition: "en-2014" }, accept: { "at-most": "0.5 mg/m3" } }], "Q", EN_AIR],
+    ["oxygen-us", { between: ["19.5 %", "23.5 %"] }, "P", US_RULE],
+    ["carbon-monoxide-us", { "at-most": "10 ppm" }, "P", US_RULE],
+    ["carbon-dioxide-us", { "at-most": "1000 ppm" }, "P", US_RULE],
+    ["oil-us", { "at-most": "5 mg/m3" }, "P", US_RULE],
+    ["rule water-was-sampled", ["0 mg/m3", "0 mg/m3"], "C"],
+    ["rule water-from-40-bar", ["40 bar", "0 mg/m3"], "Q", EN_AIR],
     [
       "water-in-cylinder",
       {
@@ -217,9 +236,7 @@ describe("the figures of the shipped policies", () => {
 
   it("come with deference and cautions", () => {
     for (const file of readdirSync(FOLDER)) {
-      const policy: { deference: string; cautions: readonly string[] } = parse(
-        readFileSync(`${FOLDER}/${file}`, "utf8"),
-      );
+      const policy = readShipped(file);
       expect(policy.deference).toContain("competent person");
       expect(policy.cautions.length).toBeGreaterThanOrEqual(2);
     }
