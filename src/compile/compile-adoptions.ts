@@ -28,7 +28,7 @@ export function compileAdoptions(checks: readonly CheckPlan[], context: PlanCont
       context.diagnostics.report("plan/duplicate-name", place, { thing: "adoption", name: adoption.id });
     }
     seen.add(adoption.id);
-    const isDated = checkAdoptionDates(adoption, pointer, context);
+    const isDated = checkAdoptionDates(adoption, pointer, context) && checkCovering(adoption, pointer, context);
     const targets = findTargets(adoption, pointer, checks, context);
     if (!isDated || targets === undefined) continue;
     for (const target of targets) {
@@ -54,6 +54,12 @@ function checkAdoptionDates(adoption: PolicyAdoption, pointer: string, context: 
     diagnostics.report("plan/bad-date", resolved.place(`${pointer}/${key}`), { found: text });
     usable = false;
   }
+  const today = parseDate(context.asOf);
+  const reviewed = parseDate(review);
+  if (review !== undefined && reviewed !== undefined && today !== undefined && compareDates(reviewed, today) === -1) {
+    const params = { review, asOf: String(context.asOf) };
+    diagnostics.report("plan/review-passed", resolved.place(`${pointer}/review`), params);
+  }
   const first = parseDate(from);
   const last = parseDate(until ?? review);
   if (first !== undefined && last !== undefined && compareDates(first, last) === 1) {
@@ -61,6 +67,21 @@ function checkAdoptionDates(adoption: PolicyAdoption, pointer: string, context: 
     usable = false;
   }
   return usable;
+}
+
+/**
+ * An adoption that only covers what the policy loosens cannot end, nor be for some records only.
+ *
+ * Why: the looser limit stands in the policy itself and would go on passing records after the order has ended.
+ */
+function checkCovering(adoption: PolicyAdoption, pointer: string, { diagnostics, resolved }: PlanContext): boolean {
+  if (adoption.accept !== undefined || adoption.instead !== undefined || adoption.omit !== undefined) return true;
+  const given = (["until", "only"] as const).filter((key) => adoption[key] !== undefined);
+  for (const key of given) {
+    const place = resolved.place(`${pointer}/${key}`, "key");
+    diagnostics.report("plan/covering-cannot-lapse", place, { adoption: adoption.id, key });
+  }
+  return given.length === 0;
 }
 
 /** The steps that an adoption names: by `check/step`, or by a tolerance that they use. */

@@ -27,6 +27,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
     instruments: compileInstruments(resolved, diagnostics),
     factTypes: listFactTypes(facts),
     positions: createPositions(),
+    asOf,
     intervals: new Map(),
   };
   const context: PlanContext = { ...declared, intervals: compileIntervals(declared) };

@@ -12,5 +12,7 @@ export interface PlanContext {
   readonly instruments: ReadonlyMap<string, InstrumentPlan>;
   readonly factTypes: ReadonlyMap<string, FactType>;
   readonly intervals: ReadonlyMap<string, IntervalPlan>;
+  /** The day against which review dates are compared. */
+  readonly asOf: string | undefined;
   readonly positions: ReturnType<typeof createPositions>;
 }

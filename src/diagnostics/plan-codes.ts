@@ -58,6 +58,13 @@ export const PLAN_CODES = {
         : `the adoption \`${adoption}\` states both \`until\` and \`review\``,
     mend: () => "state `until`, its last day, or for a lasting one `review`",
   }),
+  "plan/covering-cannot-lapse": defineCode<{ adoption: string; key: string }>({
+    severity: "error",
+    message: ({ adoption, key }) =>
+      `\`${key}\` has no effect: \`${adoption}\` only covers a departure that stands in the policy for every record and every day`,
+    mend: () =>
+      "leave the parent's limit and state the departure here as `accept`, `instead` or `omit`; or state `review` for a lasting one",
+  }),
   "plan/which-requirement": defineCode<{ known: readonly string[] }>({
     severity: "error",
     message: () => "the step has several requirements with limits, or none; it is not clear which `accept` is for",

@@ -17,13 +17,16 @@ export function judgeScope(
   envelope: Envelope,
   context: JudgeContext,
 ): readonly Remark[] {
-  const remarks = compareScope(policy.scope ?? {}, envelope, context, "record/not-for-this-policy");
+  const remarks = compareScope(policy.scope ?? {}, envelope, context, policy, "record/not-for-this-policy");
   if (check === undefined) return onlyRefusals(remarks);
-  const all = [...remarks, ...compareScope(check.plan.for ?? {}, envelope, context, "record/not-for-this-check")];
+  const all = [
+    ...remarks,
+    ...compareScope(check.plan.for ?? {}, envelope, context, policy, "record/not-for-this-check"),
+  ];
   const { subject } = check.plan;
   const kind = envelope.subjectKind.trim();
   if (subject !== undefined && ![subject.kind, ...subject.formerly].includes(kind) && !all.some(isRefusal)) {
-    all.push(refuse("record/not-for-this-check", "kind", kind, envelope.check));
+    all.push(refuse("record/not-for-this-check", "kind", kind, envelope.check, policy));
   }
   return onlyRefusals(all);
 }
@@ -40,29 +43,39 @@ function isRefusal({ reason }: Remark): boolean {
 
 type ScopeCode = "record/not-for-this-policy" | "record/not-for-this-check";
 
-function compareScope(scope: ScopePlan, envelope: Envelope, context: JudgeContext, code: ScopeCode): readonly Remark[] {
-  return Object.entries(scope).flatMap(([fact, accepted]): Remark[] => {
+function compareScope(
+  wanted: ScopePlan,
+  envelope: Envelope,
+  context: JudgeContext,
+  policy: PreparedPolicy,
+  code: ScopeCode,
+): readonly Remark[] {
+  return Object.entries(wanted).flatMap(([fact, accepted]): Remark[] => {
     const { text, reason } = context.textFact(fact, undefined);
     if (text === undefined) {
       const open = { outcome: "undecided", reason } as const;
-      return [{ code: "record/scope-unknown", ...open, weight: REFER, pointer: pointTo(fact), params: { fact } }];
+      const scope = code === "record/not-for-this-policy" ? "policy" : "check";
+      return [
+        {
+          code: "record/scope-unknown",
+          ...open,
+          weight: REFER,
+          pointer: pointTo(fact, policy),
+          params: { fact, scope },
+        },
+      ];
     }
-    return accepted.includes(text) ? [] : [refuse(code, fact, text, envelope.check)];
+    return accepted.includes(text) ? [] : [refuse(code, fact, text, envelope.check, policy)];
   });
 }
 
-function refuse(code: ScopeCode, fact: string, found: string, check: string): Remark {
+function refuse(code: ScopeCode, fact: string, found: string, check: string, policy: PreparedPolicy): Remark {
   const outcome = { outcome: "undecided", reason: "not-for-this-policy" } as const;
-  return { code, ...outcome, weight: REFER, pointer: pointTo(fact), params: { fact, found, check } };
+  return { code, ...outcome, weight: REFER, pointer: pointTo(fact, policy), params: { fact, found, check } };
 }
 
-function pointTo(fact: string): string {
-  switch (fact) {
-    case "station":
-      return "/station";
-    case "competence":
-      return "/by/competence";
-    default:
-      return `/subject/${fact}`;
-  }
+/** Where the record states a fact, as the policy declares it. */
+function pointTo(fact: string, policy: PreparedPolicy): string {
+  const { each, at = ["subject", fact] } = policy.facts.get(fact) ?? {};
+  return `/${(each ?? at).map((key) => key.replaceAll("~", "~0").replaceAll("/", "~1")).join("/")}`;
 }

@@ -5,8 +5,8 @@ export const REMARKS = {
     `the policy is not for a record whose ${fact} is \`${found}\``,
   "record/not-for-this-check": ({ fact, found, check }: Params) =>
     `the check \`${check}\` is not for a record whose ${fact} is \`${found}\``,
-  "record/scope-unknown": ({ fact }: Params) =>
-    `the record does not say its ${fact}, so whether this policy is for it stays open`,
+  "record/scope-unknown": ({ fact, scope }: Params) =>
+    `the record does not say its ${fact}, so whether this ${scope} is for it stays open`,
   "record/nothing-judged": () => "nothing that matters could be judged",
   "record/outside-effective": ({ date, from, to }: Params) =>
     `the record of ${date} lies outside the policy's time in force (${from} to ${to})`,

@@ -145,6 +145,8 @@ const MORE: readonly Case[] = [
     59,
   ],
   ["step: daily/leak\n    requirement: drop\n", "interval: requalified\n", "plan/not-yet", 59],
+  ["    accept: { at-most: 20 bar }\n", "", "plan/covering-cannot-lapse", 61],
+  ["    accept: { at-most: 20 bar }\n", "    only: { station: Lowmere 3 }\n", "plan/covering-cannot-lapse", 60],
   ["deference:", "extends: ./../other.yaml\ndeference:", "resolve/bad-parent", 8],
   ["deference:", "extends: ./other.yaml\ndeference:", "resolve/no-parent", 8],
 ];
@@ -170,5 +172,12 @@ describe("mistakes of meaning", () => {
     });
     // Every figure of an instrument hangs on what it measures, and a rule on the name of the fact that it reads.
     expect(several.map(([to]) => to)).toEqual(["quantity: duration, division", "station: {"]);
+  });
+
+  it("warns of an adoption whose review has passed, on the given day", () => {
+    const lasting = SOUND.replace("until: 2026-05-31", "review: 2026-09-01");
+    const on = (asOf: string) => compilePolicy(lasting, { asOf }).diagnostics.map(({ code, line }) => [code, line]);
+    expect(on("2026-09-01")).toEqual([]);
+    expect(on("2026-09-02")).toEqual([["plan/review-passed", 62]]);
   });
 });

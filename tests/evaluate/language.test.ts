@@ -447,3 +447,49 @@ describe("reasons that need several members or a scope", () => {
     expect(summarise(assess(policy, [sound], {}))).toMatchObject({ "tested due": "undecided: fact-missing" });
   });
 });
+
+describe("what a reading leaves open", () => {
+  const dial = { quantity: "pressure", division: "10 bar", rounding: "down", "max-error": "10 bar" };
+  const policy = makePolicy(
+    [{ ...charge, instrument: "dial", tolerance: { accept: { "at-most": "300 bar" } } }, harness],
+    { instruments: { dial } },
+  );
+  const judge = (reading: string) => assess(policy, [{ step: "charge", reading }, sound]);
+
+  it("is said where within is more likely outside, and changes no verdict", () => {
+    const { results, findings, verdict } = judge("300 bar");
+    expect(results[0]).toMatchObject({ outcome: "within", confidence: 0.25 });
+    expect(findings.map(({ code, consequence }) => [code, consequence])).toEqual([
+      ["step/more-likely-outside", "advise"],
+    ]);
+    expect(verdict).toBe("meets");
+  });
+
+  it("is not said where it is as likely inside", () => {
+    expect(judge("290 bar").findings).toEqual([]);
+  });
+});
+
+describe("a scope that stays open", () => {
+  const shift = { shift: { at: "/local/shift", "one-of": ["white", "red"] } };
+
+  it("names what is open, and where the record would state it", () => {
+    const ofCheck = assess(makePolicy([harness], { facts: shift }, { for: { shift: "white" } }), [sound]);
+    expect(ofCheck.findings).toMatchObject([
+      { code: "record/scope-unknown", consequence: "refer", pointer: "/local/shift" },
+    ]);
+    expect(ofCheck.findings[0]?.message).toContain("whether this check is for it");
+    const ofPolicy = assess(makePolicy([harness], { facts: shift, for: { shift: "white" } }), [sound]);
+    expect(ofPolicy.findings[0]?.message).toContain("whether this policy is for it");
+  });
+
+  it("points at what refuses", () => {
+    const refused = assess(
+      makePolicy([harness], { facts: shift, for: { shift: "white" } }),
+      [sound],
+      {},
+      { local: { shift: "red" } },
+    );
+    expect(refused.findings).toMatchObject([{ code: "record/not-for-this-policy", pointer: "/local/shift" }]);
+  });
+});
