@@ -4,9 +4,11 @@ import {
   type JsonObject,
   type JudgeContext,
   makeNotApplicable,
+  makeRow,
   type PreparedStep,
   type Row,
   readMember,
+  weighRow,
   withholdDecision,
   worseRow,
 } from "../steps/index.js";
@@ -101,7 +103,7 @@ function judgeMember(
   const judged = entries
     .filter(({ entry }) => concerns(entry, member, members))
     .map((placed) => ({ ...placed, rows: judgeEntry(step, member, members, placed, context) }));
-  const rows = judged.length === 0 ? judgeNothing(step, member, context) : mergeEntries(judged);
+  const rows = judged.length === 0 ? judgeNothing(step, member, context) : mergeEntries(judged, context);
   for (const row of rows) {
     if (member.fault !== undefined) withholdDecision(row, member.fault);
     row.member = member.index;
@@ -159,7 +161,7 @@ interface JudgedEntry extends PlacedEntry {
 }
 
 /** The worst of several entries stands, never better than conflicting where they differ in more than `at` and `note`. */
-function mergeEntries(judged: readonly JudgedEntry[]): Row[] {
+function mergeEntries(judged: readonly JudgedEntry[], context: JudgeContext): Row[] {
   const [only] = judged;
   if (judged.length === 1 && only !== undefined) return [...only.rows];
   // Why: sorted by content, so that the order of a record's steps never chooses between equally bad entries.
@@ -173,11 +175,18 @@ function mergeEntries(judged: readonly JudgedEntry[]): Row[] {
     const worst = candidates.reduce((one, other) => worseRow(one, other));
     const others = sorted.map(({ place }) => place).filter((place) => !worst.entries.includes(place));
     worst.entries = [...worst.entries, ...others.sort((one, other) => one - other)];
-    worst.leastWeight = Math.max(...candidates.map((row) => row.leastWeight));
-    worst.contradicted = differ;
+    // Why: an entry weighs what it weighs by itself, whatever stands beside it.
+    const weights = candidates.map((row) => Math.max(row.leastWeight, weighRow(row, context.gapsAsOutside)));
+    worst.candidates = candidates;
+    worst.leastWeight = Math.max(...weights, differ ? weighGap(worst, context) : 0);
     if (differ) withholdDecision(worst, "conflicting");
     return worst;
   });
+}
+
+/** What the requirement weighs where the record contradicts itself about it; a mild defect makes that no milder. */
+function weighGap({ requirement }: Row, context: JudgeContext): number {
+  return weighRow(makeRow(requirement, "undecided", "conflicting"), context.gapsAsOutside);
 }
 
 function withoutAside(entry: JsonObject): JsonObject {

@@ -42,6 +42,7 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
   };
   return {
     recordDate: envelope.time.date,
+    gapsAsOutside: policy.gapsAsOutside,
     readQuantity: policy.readQuantity,
     instrumentRecorded: (name) => readMember(instruments, name),
     textFact,

@@ -20,6 +20,8 @@ export type AnyFact =
 export interface JudgeContext {
   /** The record's own local date: nothing is ever judged at another. */
   readonly recordDate: CalendarDate;
+  /** Whether a gap weighs what a failure weighs. */
+  readonly gapsAsOutside: boolean;
   readQuantity(value: unknown, dimension: Dimension): ParsedQuantity;
   /** A quantity named by the policy, of `member` where the step is asked of each. */
   quantityFact(name: string, member: JsonObject | undefined): Quantity | UndecidedReason;

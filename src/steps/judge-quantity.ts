@@ -58,6 +58,7 @@ export function judgeQuantity(
     row.outcome = "undecided";
     row.undecidedFor = doubt;
   }
+  row.doubt = doubt;
   row.quanta = quantity.quanta;
   row.unit = quantity.unit;
   return row;

@@ -30,8 +30,13 @@ export interface Row {
   member: number;
   /** Places in the record's steps that were judged, the deciding one first; empty where nothing was recorded. */
   entries: readonly number[];
-  /** True where entries for the same thing differ. */
-  contradicted: boolean;
+  /**
+   * Why the evidence cannot be trusted, kept whatever the outcome: a value that is outside as recorded is no better known for it,
+   * and other requirements may rest on it.
+   */
+  doubt: UndecidedReason | undefined;
+  /** The rows of every entry for the same thing, this one among them; empty where there is one entry or none. */
+  candidates: readonly Row[];
   /** True where the record vouches for the step together with others instead of recording it. */
   attested: boolean;
   /** Codes of notes that belong to this row. */
@@ -62,7 +67,8 @@ export function makeRow(requirement: PreparedRequirement, outcome: Outcome, unde
     part: undefined,
     member: -1,
     entries: NONE,
-    contradicted: false,
+    doubt: undefined,
+    candidates: NONE,
     attested: false,
     notes: NONE,
     without: undefined,
@@ -102,8 +108,12 @@ export function makeNotApplicable(requirement: PreparedRequirement, reason: NotA
   return row;
 }
 
-/** Keeps a decision against the record, else withholds it for `reason`, or for the reason there already if that comes first. */
+/**
+ * Keeps a decision against the record, else withholds it for `reason`, or for the reason there already if that comes first. The
+ * doubt stays with the row either way.
+ */
 export function withholdDecision(row: Row, reason: UndecidedReason): void {
+  row.doubt = firstReason(row.doubt, reason);
   if (row.outcome === "outside" || row.outcome === "not-applicable") return;
   row.undecidedFor = firstReason(row.undecidedFor, reason);
   row.outcome = "undecided";

@@ -151,7 +151,7 @@ describe("reading", () => {
       ],
       [[{ of: "A", reading: "50 bar" }], ["within", "undecided: missing", "undecided: missing"]],
       [[{ reading: "50 bar" }], ["undecided: missing", "undecided: missing", "undecided: missing"]],
-      [[{ reading: "10 bar" }], ["outside", "outside", "within"]],
+      [[{ reading: "10 bar" }], ["outside", "outside", "undecided: missing"]],
       [
         [
           { of: "A", reading: "50 bar" },
@@ -329,5 +329,120 @@ describe("weights", () => {
     expect(assessment.findings).toMatchObject([
       { code: "record/nothing-judged", outcome: "undecided", reason: "nothing-judged" },
     ]);
+  });
+});
+
+describe("what stands beside a decision against the record", () => {
+  const judgeApart = (limit: string, entries: readonly Record<string, unknown>[]) => {
+    const charge = {
+      step: "charge",
+      kind: "reading",
+      quantity: "pressure",
+      each: "subject.cylinders",
+      instrument: "dial",
+      consequence: "advise",
+      tolerance: { accept: { "at-most": limit } },
+      apart: { "at-most": "20 bar", consequence: "withdraw" },
+      basis,
+    };
+    const policy = makePolicy([charge], { instruments });
+    const assessment = assess(
+      policy,
+      entries.map((entry) => ({ step: "charge", ...entry })),
+      { cylinders: [{ id: "A" }, { id: "B" }] },
+    );
+    return [summarise(assessment)["charge apart"], assessment.verdict];
+  };
+
+  it.each([
+    [
+      "beyond the gauge",
+      "1000 bar",
+      "350 bar",
+      [
+        { of: "A", reading: "900 bar" },
+        { of: "B", reading: "900 bar" },
+      ],
+      "undecided: off-range",
+      "refer",
+    ],
+    [
+      "of no cylinder",
+      "300 bar",
+      "280 bar",
+      [{ reading: "290 bar" }, { reading: "290 bar" }],
+      "undecided: missing",
+      "refer",
+    ],
+    [
+      "of a stranger",
+      "300 bar",
+      "280 bar",
+      [
+        { of: "A", reading: "290 bar" },
+        { of: "C", reading: "290 bar" },
+      ],
+      "undecided: conflicting",
+      "refer",
+    ],
+    [
+      "on a stranger",
+      "300 bar",
+      "280 bar",
+      [
+        { of: "A", reading: "290 bar", instrument: "x" },
+        { of: "B", reading: "290 bar", instrument: "x" },
+      ],
+      "undecided: instrument-unknown",
+      "refer",
+    ],
+    [
+      "twice, far apart",
+      "300 bar",
+      "280 bar",
+      [
+        { of: "A", reading: "200 bar" },
+        { of: "A", reading: "290 bar" },
+        { of: "B", reading: "290 bar" },
+      ],
+      "outside",
+      "withdraw",
+    ],
+    [
+      "twice, the later far",
+      "270 bar",
+      "259 bar",
+      [
+        { of: "A", reading: "260 bar" },
+        { of: "B", reading: "260 bar" },
+        { of: "B", reading: "290 bar" },
+      ],
+      "outside",
+      "withdraw",
+    ],
+  ])("readings %s are as doubtful under a tighter limit", (_name, loose, tight, entries, apart, verdict) => {
+    expect(judgeApart(loose, entries)).toEqual([apart, verdict]);
+    expect(judgeApart(tight, entries)).toEqual([apart, verdict]);
+  });
+
+  it.each([
+    [[{ defect: "soiled" }], "advise"],
+    [[{ result: "satisfactory" }, { defect: "soiled" }], "refer"],
+    [[{}, { defect: "soiled" }], "refer"],
+    [[{ result: "not-done" }, { defect: "soiled" }], "refer"],
+    [[{ defect: "torn" }, { defect: "soiled" }], "withdraw"],
+    [[{ defect: "soiled" }, { defect: "soiled", note: "again" }], "advise"],
+  ])("a mild defect makes a contradiction no milder: %j weighs %s", (entries, weight) => {
+    const policy = makePolicy([
+      { step: "harness", kind: "confirm", defects: { soiled: { consequence: "advise" } } },
+      { step: "hoses", kind: "confirm" },
+    ]);
+    const steps = [
+      ...entries.map((entry) => ({ step: "harness", ...entry })),
+      { step: "hoses", result: "satisfactory" },
+    ];
+    const { findings, verdict } = assess(policy, steps);
+    expect(findings[0]?.consequence).toBe(weight);
+    expect(verdict).toBe(weight === "advise" ? "meets" : weight);
   });
 });

@@ -176,4 +176,17 @@ export const FAULTS: readonly Fault[] = [
     "isLower ? subtractRational(limit, value) : subtractRational(value, limit)",
   ),
   fault("a psi is a little more", "src/quantities/units.ts", "8896443230521n", "8896443230522n"),
+  fault("a doubt is forgotten once a value is outside", "src/steps/judge-quantity.ts", "  row.doubt = doubt;\n", ""),
+  fault(
+    "a contradiction is as mild as its mildest defect",
+    "src/evaluate/judge-step.ts",
+    "differ ? weighGap(worst, context) : 0",
+    "0",
+  ),
+  fault(
+    "one entry stands for all in apart",
+    "src/steps/apart.ts",
+    "level.candidates.length === 0 ? [level] : level.candidates",
+    "[level]",
+  ),
 ];
