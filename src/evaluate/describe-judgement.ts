@@ -118,9 +118,15 @@ function describeRemark(remark: Remark, { envelope }: Judgement, policy: Prepare
       step,
       requirement: requirement?.name,
       code,
-      defect: defect ?? remark.params.key,
+      defect: defect ?? nameThing(remark),
     }),
   };
+}
+
+/** What tells two remarks of one step, or of the record, apart from day to day: a place, a key, or where a key of the record stands. */
+function nameThing({ step, pointer, params }: Remark): string | undefined {
+  if (params.place !== undefined) return params.place;
+  return params.key === undefined || step !== undefined ? params.key : pointer;
 }
 
 /** Worst first; findings that weigh the same stay in policy order, remarks behind them. */

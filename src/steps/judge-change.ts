@@ -36,7 +36,8 @@ export function judgeChange(
   }
   const { unit } = start.quantity;
   if (end.quantity.unit.family !== unit.family) {
-    return makeRow(change, "undecided", firstReason(unlimited, "mixed-units"));
+    const doubt = doubtChange([start.quantity, end.quantity], choice, entry, context);
+    return makeRow(change, "undecided", firstReason(firstReason(unlimited, doubt), "mixed-units"));
   }
   const signed = end.quantity.quanta - start.quantity.quanta;
   const moved = change.name === "rise" ? signed : change.name === "drop" ? -signed : Math.abs(signed);

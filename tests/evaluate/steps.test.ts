@@ -446,3 +446,19 @@ describe("what stands beside a decision against the record", () => {
     expect(verdict).toBe(weight === "advise" ? "meets" : weight);
   });
 });
+
+describe("fingerprints of remarks", () => {
+  it("tell places, keys and where they stand apart", () => {
+    const policy = makePolicy([{ step: "number", kind: "match", places: ["back", "mask"] }]);
+    const seen = { back: "014", mask: "014", tally: "014", sleeve: "014" };
+    const { findings } = assess(policy, [{ step: "number", seen, colour: 1 }], { colour: "red" }, { colour: "red" });
+    expect(findings.map(({ code }) => code).sort()).toEqual([
+      "record/unknown-key",
+      "record/unknown-key",
+      "record/unknown-key",
+      "step/unknown-place",
+      "step/unknown-place",
+    ]);
+    expect(new Set(findings.map(({ fingerprint }) => fingerprint)).size).toBe(5);
+  });
+});
