@@ -1,4 +1,4 @@
-// Bundles the page with esbuild and writes what it needs beside it: the saved plan, the form, the subject, a sample.
+// Bundles the page with esbuild and writes what it needs beside it: the saved plan, the form, the head of the record, a sample.
 // Run from the root of the repository: npx tsx examples/embedding/build.ts FOLDER
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -11,8 +11,7 @@ const target = process.argv[2] ?? join(HERE, "dist");
 
 const { policy, diagnostics } = await loadPolicy("examples/lowmere/policy.yaml");
 if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
-const record = JSON.parse(readFileSync("examples/lowmere/records/lowmere-whistle-at-50.json", "utf8"));
-const circumstances = { at: "2026-04-14", station: "Lowmere 1", by: record.by, local: record.local };
+const { steps, ...record } = JSON.parse(readFileSync("examples/lowmere/records/lowmere-whistle-at-50.json", "utf8"));
 
 mkdirSync(target, { recursive: true });
 await build({
@@ -30,6 +29,6 @@ const put = (file: string, value: unknown) => {
   writeFileSync(join(target, file), JSON.stringify(value));
 };
 put("plan.json", policy.plan);
-put("form.json", describeCheck(policy, "daily", record.subject, circumstances));
-put("subject.json", record.subject);
-put("sample.json", record.steps);
+put("form.json", describeCheck(policy, record.check, record.subject, record));
+put("record.json", record);
+put("sample.json", steps);

@@ -1,111 +1,107 @@
 import type { Form } from "tenbar";
+import { addBox, addElement, addRadios, addText, type Owner, type TextControl } from "./controls.js";
+import { explainDate, explainInstant, explainQuantity, recordInstant, recordQuantity } from "./explain-text.js";
+import { makeId } from "./make-id.js";
 
-type Field = Form["steps"][number]["fields"][number];
+type FormStep = Form["steps"][number];
+type Field = FormStep["fields"][number];
 
-/** Reads one field of the page: its record key, and what was filled in; undefined where nothing was. */
-export type ReadField = () => readonly [key: string, value: unknown];
+/** One field of the page: what the record gets of it, and its typed texts. */
+export interface PageField {
+  readonly key: string;
+  /** Undefined where nothing was filled in. */
+  readonly read: () => unknown;
+  readonly texts: readonly TextControl[];
+}
+
+/** Where a field stands and what it needs of its step. */
+export interface FieldPlace {
+  readonly owner: Owner;
+  /** Makes the id of a control of this step. */
+  readonly id: (...words: readonly string[]) => string;
+  /** The id of the question. */
+  readonly question: string;
+  readonly defects: FormStep["defects"];
+  /** The instant of the check. */
+  readonly at: string;
+}
 
 /** The record's keys in a wearer's words. */
 const WORDS: Readonly<Record<string, string>> = {
-  on: "date, as 2026-04-14",
-  reading: "reading",
+  on: "date, such as 2026-04-14",
   start: "at the start",
   end: "at the end",
   held: "held for",
   elapsed: "after",
   defect: "which defect",
-  result: "found",
 };
 
-const nameKey = (key: string): string => WORDS[key] ?? key;
+const nameKey = (key: string): string => WORDS[key] ?? key.replaceAll("-", " ");
+const spell = (word: string): string => word.replaceAll("-", " ");
+const alwaysRead = (): undefined => undefined;
 
 /** Adds the controls of one field; each has a label of its own. */
-export function addField(field: Field, owner: HTMLElement, id: string): ReadField {
+export function addField(field: Field, place: FieldPlace): PageField {
+  const { owner, id, at } = place;
+  const { key } = field;
   switch (field.type) {
     case "choice":
-      return addChoice(field.key, field.words, field.words, owner, id);
-    case "flag":
-      return addFlag(field.key, owner, id);
-    case "quantity":
-      return addQuantity(field.key, field.units[0] ?? "", owner, id);
-    case "places":
-      return addTexts(field.key, field.places, owner, id);
-    case "events":
-      return () => [field.key, undefined];
-    default:
-      return addText(field.key, nameKey(field.key), "text", owner, id, (text) => text);
+      return addChoice(key, field.words, place);
+    case "flag": {
+      const box = addBox("did not occur", owner, id(key));
+      return { key, texts: [], read: () => (box.read() === undefined ? undefined : false) };
+    }
+    case "quantity": {
+      const [unit = ""] = field.units;
+      const label = unit === "" ? nameKey(key) : `${nameKey(key)}, in ${unit}`;
+      const text = addText(key, label, owner, id(key), (typed) => explainQuantity(typed, field.units));
+      return readOne(text, (typed) => recordQuantity(typed, unit));
+    }
+    case "date":
+      return readOne(addText(key, nameKey(key), owner, id(key), explainDate), (typed) => typed);
+    case "places": {
+      const texts = field.places.map((name) => addText(name, spell(name), owner, id(key, name), alwaysRead));
+      return readSeveral(key, texts, (typed) => typed);
+    }
+    case "events": {
+      const texts = field.events.map((name) =>
+        addText(name, `or clock at ${spell(name)}, such as 07:10:30`, owner, id(key, name), explainInstant),
+      );
+      return readSeveral(key, texts, (typed) => recordInstant(typed, at));
+    }
+    case "text":
+      return readOne(addText(key, nameKey(key), owner, id(key), alwaysRead), (typed) => typed);
   }
 }
 
-function addRow(owner: HTMLElement): HTMLElement {
-  const row = document.createElement("div");
-  row.className = "field";
-  owner.append(row);
-  return row;
-}
-
-function addText(
-  key: string,
-  label: string,
-  type: string,
-  owner: HTMLElement,
-  id: string,
-  read: (text: string) => unknown,
-): ReadField {
-  const row = addRow(owner);
-  const control = document.createElement("input");
-  control.type = type;
-  control.id = id;
-  control.autocomplete = "off";
-  const caption = document.createElement("label");
-  caption.htmlFor = id;
-  caption.textContent = label;
-  row.append(caption, control);
-  return () => [key, control.value.trim() === "" ? undefined : read(control.value.trim())];
-}
-
-/** A bare number gets the unit that the label shows; anything else is recorded as it was typed. */
-function addQuantity(key: string, unit: string, owner: HTMLElement, id: string): ReadField {
-  const label = unit === "" ? nameKey(key) : `${nameKey(key)}, in ${unit}`;
-  return addText(key, label, "text", owner, id, (text) =>
-    /^-?\d+(\.\d+)?$/.test(text) && unit !== "" ? `${text} ${unit}` : text,
-  );
-}
-
-function addTexts(key: string, places: readonly string[], owner: HTMLElement, id: string): ReadField {
-  const readers = places.map((place) =>
-    addText(place, place.replaceAll("-", " "), "text", owner, `${id}-${place}`, (text) => text),
-  );
-  return () => {
-    const filled = readers.map((read) => read()).filter(([, text]) => text !== undefined);
-    return [key, filled.length === 0 ? undefined : Object.fromEntries(filled)];
+function readOne(text: TextControl, record: (typed: string) => string): PageField {
+  const read = () => {
+    const typed = text.read();
+    return typed === undefined ? undefined : record(typed);
   };
+  return { key: text.key, texts: [text], read };
 }
 
-function addChoice(
-  key: string,
-  words: readonly string[],
-  values: readonly unknown[],
-  owner: HTMLElement,
-  id: string,
-): ReadField {
-  const row = addRow(owner);
-  row.setAttribute("role", "radiogroup");
-  row.setAttribute("aria-label", nameKey(key));
-  const controls = words.map((word) => {
-    const control = document.createElement("input");
-    control.type = "radio";
-    control.name = id;
-    control.id = `${id}-${word}`;
-    const caption = document.createElement("label");
-    caption.append(control, ` ${word.replaceAll("-", " ")}`);
-    row.append(caption);
-    return control;
-  });
-  return () => [key, values[controls.findIndex(({ checked }) => checked)]];
+function readSeveral(key: string, texts: readonly TextControl[], record: (typed: string) => string): PageField {
+  const read = () => {
+    const filled = texts.flatMap((text) => {
+      const typed = text.read();
+      return typed === undefined ? [] : [[text.key, record(typed)] as const];
+    });
+    return filled.length === 0 ? undefined : Object.fromEntries(filled);
+  };
+  return { key, texts, read };
 }
 
-/** Asked only where it never came; silence says nothing. */
-function addFlag(key: string, owner: HTMLElement, id: string): ReadField {
-  return addChoice(key, ["did not occur"], [false], owner, id);
+/** The answer to the question itself stands in the group of the step; a further choice gets a group of its own. */
+function addChoice(key: string, words: readonly string[], { owner, id, question, defects }: FieldPlace): PageField {
+  const options = words.map((word) => ({
+    word,
+    label: defects.find(({ name }) => name === word)?.title ?? spell(word),
+  }));
+  if (key === "result") return { key, texts: [], ...addRadios(options, owner.element, id(key), question) };
+  const group = addElement(owner.element, "fieldset", "inner");
+  const legend = addElement(group, "legend", "", nameKey(key));
+  legend.id = `${id(key)}/${makeId("legend")}`;
+  return { key, texts: [], ...addRadios(options, group, id(key), `${legend.id} ${question}`) };
 }
