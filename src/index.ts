@@ -25,3 +25,4 @@ export type {
   Verdict,
 } from "./terms/index.js";
 export { CONSEQUENCES } from "./terms/index.js";
+export type { Catalogue } from "./words/index.js";

@@ -7,3 +7,4 @@ export {
   restorePlan,
 } from "./evaluate/index.js";
 export type { Assessment, Finding, Plan, Result } from "./model/index.js";
+export type { Catalogue } from "./words/index.js";

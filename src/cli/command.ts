@@ -1,4 +1,7 @@
+import { english } from "../english/index.js";
+import { german } from "../german/index.js";
 import type { ReportOptions } from "../report/index.js";
+import type { Catalogue } from "../words/index.js";
 import type { OptionSpec, ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";
 
@@ -6,6 +9,7 @@ import type { ExitCode, Streams } from "./streams.js";
 export interface ArgumentSpec {
   readonly name: string;
   readonly help: string;
+  readonly isOptional?: boolean;
 }
 
 /** How reports are to look on the two streams. */
@@ -39,6 +43,20 @@ export const AS_OF_OPTION: OptionSpec = {
   help: "the day, 2026-04-01, against which a review date is compared",
 };
 
+const LANGUAGES: Readonly<Record<string, Catalogue>> = { en: english, de: german };
+
+export const LANGUAGE_OPTION: OptionSpec = {
+  name: "language",
+  value: "LANGUAGE",
+  values: Object.keys(LANGUAGES),
+  help: "the language of messages and reports: en (the default) or de; codes and figures stay as they are",
+};
+
+/** The catalogue that `--language` asks for, else English. */
+export function readLanguage({ values }: ReadArguments): Catalogue {
+  return LANGUAGES[values.get("language") ?? "en"] ?? english;
+}
+
 export const COMMON_OPTIONS: readonly OptionSpec[] = [
   {
     name: "color",
@@ -60,5 +78,6 @@ export function readLooks(given: ReadArguments, streams: Streams): Looks {
   const isPlain = (environment["NO_COLOR"] ?? "") !== "" || environment["TERM"] === "dumb";
   const color = (isScreen: boolean) => when === "always" || (when === "auto" && isScreen && !isPlain);
   const width = Math.max(NARROWEST, Math.min(columns ?? USUAL_WIDTH, WIDEST));
-  return { out: { color: color(isTerminal), width }, error: { color: color(isErrorTerminal), width } };
+  const words = readLanguage(given);
+  return { out: { color: color(isTerminal), width, words }, error: { color: color(isErrorTerminal), width, words } };
 }

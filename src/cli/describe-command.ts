@@ -1,9 +1,16 @@
 import { findNearest } from "../diagnostics/index.js";
 import { parseJson, readText } from "../files/index.js";
-import { describeCheck, type Policy, recordSchema } from "../index.js";
+import { type Catalogue, describeCheck, type Policy, recordSchema } from "../index.js";
 import { loadPolicy } from "../node.js";
 import { makePrintable, renderDiagnostics } from "../report/index.js";
-import { type ArgumentSpec, type Command, type Looks, POLICY_ARGUMENT } from "./command.js";
+import {
+  type ArgumentSpec,
+  type Command,
+  LANGUAGE_OPTION,
+  type Looks,
+  POLICY_ARGUMENT,
+  readLanguage,
+} from "./command.js";
 import type { ExitCode, Streams } from "./streams.js";
 
 const MOST_BYTES = 8 * 1024 * 1024;
@@ -21,12 +28,14 @@ export const DESCRIBE: Command = {
   about:
     "Prints the steps of one check as JSON: questions, fields, units, limits in words, and what applies. With --subject, a JSON file that holds a record's `subject`, the limits and what applies are those of that subject.",
   arguments: ARGUMENTS,
-  options: [{ name: "subject", value: "FILE", help: "a JSON file with the subject" }],
+  options: [{ name: "subject", value: "FILE", help: "a JSON file with the subject" }, LANGUAGE_OPTION],
   examples: ["tenbar describe policy.yaml daily", "tenbar describe policy.yaml daily --subject subject.json"],
   exitCodes: EXIT_CODES,
-  async run({ positionals, values }, streams, looks) {
+  async run(given, streams, looks) {
+    const { positionals, values } = given;
+    const words = readLanguage(given);
     const [path = "", check = ""] = positionals;
-    const policy = await load(path, streams, looks);
+    const policy = await load(path, streams, looks, words);
     if (policy === undefined) return 2;
     const file = values.get("subject");
     if (file === "-" && path === "-") {
@@ -35,7 +44,7 @@ export const DESCRIBE: Command = {
     }
     const subject = file === undefined ? {} : await readSubject(file, streams);
     if (subject === undefined) return 2;
-    return print(describeCheck(policy, check, subject), check, policy, streams);
+    return print(describeCheck(policy, check, subject, { words }), check, policy, streams);
   },
 };
 
@@ -56,8 +65,8 @@ export const SCHEMA: Command = {
   },
 };
 
-async function load(path: string, streams: Streams, looks: Looks): Promise<Policy | undefined> {
-  const { policy, diagnostics, problem } = await loadPolicy(path, { standardInput: streams.input });
+async function load(path: string, streams: Streams, looks: Looks, words?: Catalogue): Promise<Policy | undefined> {
+  const { policy, diagnostics, problem } = await loadPolicy(path, { standardInput: streams.input, words });
   if (problem !== undefined) streams.error(`${makePrintable(path)}: ${makePrintable(problem)}\n`);
   if (diagnostics.length > 0) streams.error(`${renderDiagnostics(diagnostics, looks.error)}\n`);
   return policy;

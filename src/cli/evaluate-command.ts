@@ -1,7 +1,7 @@
 import { type Assessment, CONSEQUENCES, evaluate, type Policy } from "../index.js";
 import { loadPolicy, readRecords } from "../node.js";
 import { countVerdict, makePrintable, NO_VERDICTS, renderDiagnostics, type VerdictCounts } from "../report/index.js";
-import { AS_OF_OPTION, type Command, POLICY_ARGUMENT } from "./command.js";
+import { AS_OF_OPTION, type Command, LANGUAGE_OPTION, POLICY_ARGUMENT, readLanguage } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";
 import { type AssessmentWriter, createWriter, FORMATS } from "./write-assessments.js";
@@ -9,7 +9,7 @@ import { type AssessmentWriter, createWriter, FORMATS } from "./write-assessment
 /** `tenbar evaluate`: records against a policy. */
 export const EVALUATE: Command = {
   name: "evaluate",
-  usage: "tenbar evaluate POLICY RECORDS... [--format text|json|ndjson]",
+  usage: "tenbar evaluate POLICY RECORDS... [--format FORMAT]",
   summary: "evaluate check records against a policy",
   about:
     "Evaluates check records against a policy and prints what each comes to. What cannot be read is named, and the rest is still evaluated. An assessment speaks of one record; it says nothing about findings of earlier records.",
@@ -25,7 +25,7 @@ export const EVALUATE: Command = {
       name: "format",
       value: "FORMAT",
       values: FORMATS,
-      help: "text (the default), json, or ndjson: one assessment a line",
+      help: "text (the default), json, ndjson (one assessment a line), junit (XML for build servers: a suite a record, a test case a result) or csv (a table: a row a result)",
     },
     {
       name: "fail-on",
@@ -35,10 +35,12 @@ export const EVALUATE: Command = {
     },
     { name: "allow-empty", help: "no record at all is no failure" },
     AS_OF_OPTION,
+    LANGUAGE_OPTION,
   ],
   examples: [
     "tenbar evaluate policy.yaml record.json",
     "tenbar evaluate plan.json records.ndjson --format ndjson",
+    "tenbar evaluate policy.yaml records.ndjson --format junit > checks.xml",
     "cat records.ndjson | tenbar evaluate policy.yaml - --fail-on withdraw",
   ],
   exitCodes: [
@@ -49,7 +51,9 @@ export const EVALUATE: Command = {
   async run(given, streams, looks) {
     const [path = "", ...inputs] = given.positionals;
     const asOf = given.values.get("as-of");
-    const loaded = await loadPolicy(path, { standardInput: streams.input, ...(asOf === undefined ? {} : { asOf }) });
+    const words = readLanguage(given);
+    const options = { standardInput: streams.input, words, ...(asOf === undefined ? {} : { asOf }) };
+    const loaded = await loadPolicy(path, options);
     if (loaded.problem !== undefined) streams.error(makePrintable(`${path}: ${loaded.problem}`).concat("\n"));
     if (loaded.diagnostics.length > 0) streams.error(`${renderDiagnostics(loaded.diagnostics, looks.error)}\n`);
     if (loaded.policy === undefined) return 2;
@@ -72,27 +76,38 @@ async function evaluateInputs(
   streams: Streams,
 ): Promise<ExitCode> {
   const failOn = given.values.get("fail-on") ?? "refer";
+  const words = readLanguage(given);
   let tally: Tally = { counts: NO_VERDICTS, records: 0, fails: false };
   let isRead = true;
   reading: for (const input of inputs) {
     for await (const record of readRecords(input, streams.input)) {
       if ("problem" in record) {
-        streams.error(`${describeUnread(input, record)}\n`);
+        const problem = describeUnread(input, record);
+        streams.error(`${problem}\n`);
         tally = { ...tally, counts: { ...tally.counts, notRead: tally.counts.notRead + 1 } };
+        isRead = await writer.refuse(problem);
+        if (!isRead) break reading;
         continue;
       }
-      const assessment = evaluate(policy, record.value, { digest: true });
+      const assessment = evaluate(policy, record.value, { digest: true, words });
       tally = {
         counts: countVerdict(tally.counts, assessment),
         records: tally.records + 1,
         fails: tally.fails || isFailure(assessment, failOn),
       };
-      isRead = await writer.write(assessment, record.isSingle && inputs.length === 1);
+      const isSingle = record.isSingle && inputs.length === 1;
+      isRead = await writer.write(assessment, { isSingle, at: readAt(record.value) });
       if (!isRead) break reading;
     }
   }
   if (isRead) await writer.close(tally.counts);
   return endRun(tally, given.switches.has("allow-empty"), streams);
+}
+
+/** The time that a record states; undefined where it states no text. */
+function readAt(record: unknown): string | undefined {
+  if (typeof record !== "object" || record === null || !("at" in record)) return undefined;
+  return typeof record.at === "string" ? record.at : undefined;
 }
 
 function describeUnread(

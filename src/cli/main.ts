@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { describeFileError } from "../files/index.js";
 import { run } from "./run.js";
+import { showInPager } from "./show-in-pager.js";
 import type { Streams } from "./streams.js";
 
 /** The process as a command may know it: its streams, its screen, the day of its clock. */
@@ -17,6 +18,7 @@ function openStreams(output: AbortController): Streams {
             process.stdout.write(text, (error) => resolve(error === null || error === undefined));
           }),
     error: (text) => void process.stderr.write(text),
+    page: (text) => showInPager(text, process.env),
     input: process.stdin,
     isTerminal: process.stdout.isTTY === true,
     isErrorTerminal: process.stderr.isTTY === true,

@@ -5,11 +5,12 @@ import { COMMON_OPTIONS, type Command, readLooks } from "./command.js";
 import { COMPILE } from "./compile-command.js";
 import { DESCRIBE, SCHEMA } from "./describe-command.js";
 import { EVALUATE } from "./evaluate-command.js";
+import { EXPLAIN } from "./explain-command.js";
 import { renderCommandHelp, renderProgramHelp } from "./help.js";
 import { readArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";
 
-const COMMANDS: readonly Command[] = [COMPILE, EVALUATE, DESCRIBE, SCHEMA];
+const COMMANDS: readonly Command[] = [COMPILE, EVALUATE, DESCRIBE, SCHEMA, EXPLAIN];
 
 /** Runs the program on its arguments; everything that it knows of the world comes with the streams. */
 export async function run(
@@ -69,7 +70,8 @@ async function runCommand(command: Command, words: readonly string[], streams: S
 function findMiscount(positionals: readonly string[], command: Command): string | undefined {
   const wanted = command.arguments;
   const missing = wanted[positionals.length];
-  if (missing !== undefined) return `${missing.name.replace("...", "")} is missing; usage: ${command.usage}`;
+  if (missing !== undefined && missing.isOptional !== true)
+    return `${missing.name.replace("...", "")} is missing; usage: ${command.usage}`;
   const surplus = wanted.at(-1)?.name.endsWith("...") === true ? undefined : positionals[wanted.length];
   if (surplus !== undefined) return `\`${surplus}\` is one argument too many; usage: ${command.usage}`;
   if (positionals.filter((word) => word === "-").length > 1) return "`-` is named twice; standard input is read once";

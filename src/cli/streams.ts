@@ -3,6 +3,8 @@ export interface Streams {
   /** Writes to standard output; false where nobody reads any more. */
   readonly out: (text: string) => Promise<boolean>;
   readonly error: (text: string) => void;
+  /** Shows a long text on the screen, page by page; false where that cannot be done, and nothing was shown. */
+  readonly page?: (text: string) => Promise<boolean>;
   readonly input: AsyncIterable<Uint8Array>;
   /** Whether standard output is a screen. */
   readonly isTerminal: boolean;

@@ -1,30 +1,32 @@
-import type { CheckPlan, IntervalPlan, RequirementPlan, RulePlan, StepPlan } from "../model/index.js";
+import type { CheckPlan, RequirementPlan, RulePlan, StepPlan } from "../model/index.js";
 import { weighConsequence } from "../terms/index.js";
 import type { AddDeparture } from "./departure.js";
 import { relateTolerances } from "./relate-bands.js";
-import { relateSpans, relateSteps } from "./relate-steps.js";
+import { relateIntervals } from "./relate-intervals.js";
+import { relateSteps } from "./relate-steps.js";
 import { joinRelations, type Relation, relateAllowed, relateAsked, relateFixed, relateNumbers } from "./relation.js";
 
 const REFER = weighConsequence("refer");
 
+type OptionOfCheck = "scope" | "subject" | "former-names" | "competence" | "order";
+
 /** Compares two checks of the same name: what they ask as a whole, then their steps, intervals and rules. */
 export function compareCheck(parent: CheckPlan, child: CheckPlan, add: AddDeparture): void {
   const at = `/checks/${parent.check}`;
-  const word = `of the check \`${parent.check}\``;
-  const relate = (relation: Relation, what: string, key: string) =>
-    add(relation, { what: `${what} ${word}`, here: `${at}/${key}`, there: `${at}/${key}` });
-  relate(relateFixed(parent.for, child.for), "the scope", "for");
-  relate(relateFixed(parent.subject, child.subject), "the subject", "subject");
-  relate(relateFixed(parent.formerly, child.formerly), "the former names", "formerly");
-  relate(relateCompetence(parent, child), "the competence", "competence");
-  relate(relateOrder(parent, child), "the order", "order");
+  const relate = (relation: Relation, kind: OptionOfCheck, key: string) =>
+    add(relation, { what: { kind, of: parent.check }, here: `${at}/${key}`, there: `${at}/${key}` });
+  relate(relateFixed(parent.for, child.for), "scope", "for");
+  relate(relateFixed(parent.subject, child.subject), "subject", "subject");
+  relate(relateFixed(parent.formerly, child.formerly), "former-names", "formerly");
+  relate(relateCompetence(parent, child), "competence", "competence");
+  relate(relateOrder(parent, child), "order", "order");
   compareSteps(parent, child, add);
   compareIntervals(parent, child, add);
   compareRules(parent, child, add);
   if (!isAnchored(parent)) {
     const relation = relateFixed(parent.steps, child.steps);
     add(relation, {
-      what: `a check of which nothing is always judged, ${word},`,
+      what: { kind: "unanchored", of: parent.check },
       here: `${at}/steps`,
       there: `${at}/steps`,
     });
@@ -32,14 +34,17 @@ export function compareCheck(parent: CheckPlan, child: CheckPlan, add: AddDepart
 }
 
 /**
- * Whether a requirement that matters is asked of every record. Where none is, a record may come to `refer` for nothing having
- * been judged, and a step more may then improve it.
+ * Whether a requirement that matters is asked of every record, and weighs as much whatever is wrong. Where none is, a record may
+ * come to `refer` for nothing having been judged, and a step more may then improve it.
  */
-function isAnchored({ steps }: CheckPlan): boolean {
+function isAnchored({ steps, adoptions }: CheckPlan): boolean {
+  const leftOut = adoptions.flatMap(({ step, accept, instead }) => (accept === undefined ? [step, instead] : []));
   return steps.some(
-    ({ whenFitted, requirements }) =>
-      whenFitted === undefined &&
-      requirements.some(({ name, consequence }) => name !== "apart" && weighConsequence(consequence) >= REFER),
+    (step) =>
+      step.whenFitted === undefined &&
+      !hasMildDefect(step) &&
+      !leftOut.includes(step.step) &&
+      step.requirements.some(({ name, consequence }) => name !== "apart" && weighConsequence(consequence) >= REFER),
   );
 }
 
@@ -71,11 +76,11 @@ function compareSteps(parent: CheckPlan, child: CheckPlan, add: AddDeparture): v
     const other = child.steps.find((one) => one.step === step.step);
     if (other === undefined) {
       const here = `/checks/${child.check}/without`;
-      add("looser", { what: `the step \`${name}\`, which is left out,`, here, there, step: name });
+      add("looser", { what: { kind: "step-left-out", name }, here, there, step: name });
       continue;
     }
     const here = locate(child, step.step);
-    add(relateSteps(step, other), { what: `the step \`${name}\``, here, there, step: name });
+    add(relateSteps(step, other), { what: { kind: "step", name }, here, there, step: name });
     compareRequirements(step, other, name, here, there, add);
   }
   for (const step of child.steps) {
@@ -83,7 +88,7 @@ function compareSteps(parent: CheckPlan, child: CheckPlan, add: AddDeparture): v
     const name = `${child.check}/${step.step}`;
     const here = locate(child, step.step);
     add(hasMildDefect(step) ? "cannot-compare" : "tighter", {
-      what: `the step \`${name}\`, which the parent does not have,`,
+      what: { kind: "step-added", name },
       here,
       there: `/checks/${parent.check}`,
       step: name,
@@ -109,14 +114,14 @@ function compareRequirements(
     const tolerances = [requirement.tolerance?.name, other?.tolerance?.name].filter((one) => one !== undefined);
     const covers = { step: name, requirement: requirement.name, tolerances, here, there };
     if (other === undefined) {
-      add("looser", { what: `the \`${requirement.name}\` of \`${name}\`, which is left out,`, ...covers });
+      add("looser", { what: { kind: "requirement-left-out", name, requirement: requirement.name }, ...covers });
       continue;
     }
     const consequence = relateNumbers(weighConsequence(requirement.consequence), weighConsequence(other.consequence));
-    add(consequence, { what: `the consequence of \`${name}\` \`${requirement.name}\``, ...covers });
+    add(consequence, { what: { kind: "consequence", name, requirement: requirement.name }, ...covers });
     const limit = relateTolerances(requirement.tolerance, other.tolerance);
     add(limit, {
-      what: `the limit of \`${name}\` \`${requirement.name}\``,
+      what: { kind: "limit", name, requirement: requirement.name },
       ...covers,
       here: pointToLimit(other, here),
       there: pointToLimit(requirement, there),
@@ -124,7 +129,13 @@ function compareRequirements(
   }
   for (const { name: own } of child.requirements) {
     if (parent.requirements.some((one) => one.name === own)) continue;
-    add("tighter", { what: `the \`${own}\` of \`${name}\`, which is new,`, step: name, requirement: own, here, there });
+    add("tighter", {
+      what: { kind: "requirement-added", name, requirement: own },
+      step: name,
+      requirement: own,
+      here,
+      there,
+    });
   }
 }
 
@@ -134,22 +145,11 @@ function pointToLimit({ tolerance }: RequirementPlan, step: string): string {
 }
 
 function compareIntervals(parent: CheckPlan, child: CheckPlan, add: AddDeparture): void {
-  const fixed = ({ of, for: scope, counted, date }: IntervalPlan) => [of, scope, counted, date];
   for (const one of parent.intervals) {
     const at = `/intervals/${one.interval}`;
     const other = child.intervals.find(({ interval }) => interval === one.interval);
-    const relation =
-      other === undefined
-        ? "looser"
-        : joinRelations([
-            relateFixed(fixed(one), fixed(other)),
-            relateSpans(one.every, other.every),
-            relateNumbers(
-              weighConsequence(one.requirement.consequence),
-              weighConsequence(other.requirement.consequence),
-            ),
-          ]);
-    const what = `the interval \`${one.interval}\` of \`${parent.check}\``;
+    const relation = other === undefined ? "looser" : relateIntervals(one, other);
+    const what = { kind: "interval", name: one.interval, of: parent.check } as const;
     add(relation, { what, here: at, there: at, interval: one.interval });
   }
 }
@@ -168,6 +168,6 @@ function compareRules(parent: CheckPlan, child: CheckPlan, add: AddDeparture): v
               weighConsequence(other.requirement.consequence),
             ),
           ]);
-    add(relation, { what: `the rule \`${one.rule}\` of \`${parent.check}\``, here: "/rules", there: "/rules" });
+    add(relation, { what: { kind: "rule", name: one.rule, of: parent.check }, here: "/rules", there: "/rules" });
   }
 }

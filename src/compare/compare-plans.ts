@@ -14,9 +14,9 @@ export function comparePlans(parent: Plan, child: Plan): readonly Departure[] {
   const add: AddDeparture = (relation, departure) => {
     if (relation !== "same") departures.push({ relation, ...departure });
   };
-  add(relateFixed(parent.for, child.for), { what: "the scope of the policy", here: "/for", there: "/for" });
+  add(relateFixed(parent.for, child.for), { what: { kind: "policy-scope" }, here: "/for", there: "/for" });
   add(relateNumbers(weighGaps(parent), weighGaps(child)), {
-    what: "what a gap weighs",
+    what: { kind: "gaps" },
     here: "/undecided",
     there: "/undecided",
   });
@@ -37,7 +37,7 @@ function weighGaps({ gaps }: Plan): number {
 /** What a fact or an instrument states can work either way. */
 function compareNamed(
   key: string,
-  word: string,
+  kind: "fact" | "instrument",
   parent: readonly { readonly name: string }[],
   child: readonly { readonly name: string }[],
   add: AddDeparture,
@@ -45,10 +45,10 @@ function compareNamed(
   for (const one of parent) {
     const other = child.find(({ name }) => name === one.name);
     const at = `/${key}/${one.name}`;
-    add(relateFixed(one, other), { what: `the ${word} \`${one.name}\``, here: at, there: at });
+    add(relateFixed(one, other), { what: { kind, name: one.name }, here: at, there: at });
   }
 }
 
 function reportMissing({ check }: CheckPlan, add: AddDeparture): void {
-  add("looser", { what: `the check \`${check}\`, which is left out,`, here: "/without", there: `/checks/${check}` });
+  add("looser", { what: { kind: "check-left-out", of: check }, here: "/without", there: `/checks/${check}` });
 }

@@ -1,10 +1,10 @@
+import type { PartOfPolicy } from "../words/index.js";
 import type { Relation } from "./relation.js";
 
 /** One part of a policy that differs from its parent's. */
 export interface Departure {
   readonly relation: Exclude<Relation, "same">;
-  /** What differs, in words that start a sentence: "the limit of `daily/leak` `drop`". */
-  readonly what: string;
+  readonly what: PartOfPolicy;
   /** JSON Pointers in the two resolved documents. */
   readonly here: string;
   readonly there: string;

@@ -3,7 +3,7 @@ import { compareRational, type Dimension, type Rational, rationalOfQuantity } fr
 import { parseLimit } from "../steps/index.js";
 import { joinRelations, type Relation, relateFixed } from "./relation.js";
 
-/** How limits stand to the parent's. The caution band is left out: it never weighs more than advice. */
+/** How limits stand to the parent's. Of a caution band only the facts count: it never weighs more than advice. */
 export function relateTolerances(parent: TolerancePlan | undefined, child: TolerancePlan | undefined): Relation {
   if (parent === undefined || child === undefined) return relateFixed(parent, child);
   if (parent.quantity !== child.quantity || parent.by !== child.by) return "cannot-compare";
@@ -28,47 +28,56 @@ function sortScope({ for: scope = {} }: BandPlan) {
     .sort(([one], [other]) => (one < other ? -1 : 1));
 }
 
+/**
+ * Why: where a fact of a limit or of a caution band is not stated nothing is decided, not even what another limit would reject.
+ * So a fact more or less can work either way.
+ */
 function relateBands(parent: BandPlan, child: BandPlan, dimension: Dimension): Relation {
-  return joinRelations(
-    (["low", "high"] as const).map((side) =>
+  return joinRelations([
+    relateFixed(listFacts(parent, dimension), listFacts(child, dimension)),
+    ...(["low", "high"] as const).map((side) =>
       relateSides(readSide(parent.accept, side, dimension), readSide(child.accept, side, dimension), side),
     ),
-  );
+  ]);
 }
 
-/** The tightest limit of one side. A share of a fact is measured in that fact, which is above 0. */
-interface Side {
-  readonly of: string;
+function listFacts({ accept, caution }: BandPlan, dimension: Dimension): readonly string[] {
+  const limits = [...accept, ...caution.flat()].map(({ limit }) => parseLimit(limit, dimension));
+  return [...new Set(limits.flatMap((read) => (read.form === "share" ? [read.fact] : [])))].sort();
+}
+
+interface Limit {
   readonly value: Rational;
   readonly isOpen: boolean;
 }
 
-type ReadSide = Side | "none" | "mixed";
+/** The tightest limits of one side: by the fact of which they are a share, which is above 0, or by `""` where they are none. */
+type Side = ReadonlyMap<string, Limit>;
 
-function readSide(bounds: readonly BoundPlan[], side: "low" | "high", dimension: Dimension): ReadSide {
+function readSide(bounds: readonly BoundPlan[], side: "low" | "high", dimension: Dimension): Side {
   const kinds = side === "low" ? ["at-least", "above"] : ["at-most", "below"];
-  let tightest: ReadSide = "none";
+  const tightest = new Map<string, Limit>();
   for (const { kind, limit } of bounds) {
     if (!kinds.includes(kind)) continue;
     const read = parseLimit(limit, dimension);
-    if (read.form === "fault") return "mixed";
-    const isOpen = kind === "above" || kind === "below";
-    const one: Side =
-      read.form === "share"
-        ? { of: read.fact, value: rationalOfQuantity(read.share), isOpen }
-        : { of: "", value: rationalOfQuantity(read.quantity), isOpen };
-    if (tightest === "none") tightest = one;
-    else if (tightest.of !== one.of) return "mixed";
-    else if (relateSides(tightest, one, side) === "tighter") tightest = one;
+    if (read.form === "fault") throw new Error(`a limit of a plan cannot be read: ${limit}`);
+    const of = read.form === "share" ? read.fact : "";
+    const value = rationalOfQuantity(read.form === "share" ? read.share : read.quantity);
+    const one: Limit = { value, isOpen: kind === "above" || kind === "below" };
+    const known = tightest.get(of);
+    if (known === undefined || relateLimits(known, one, side) === "tighter") tightest.set(of, one);
   }
   return tightest;
 }
 
-function relateSides(parent: ReadSide, child: ReadSide, side: "low" | "high"): Relation {
-  if (parent === "mixed" || child === "mixed") return "cannot-compare";
-  if (parent === "none") return child === "none" ? "same" : "tighter";
-  if (child === "none") return "looser";
-  if (parent.of !== child.of) return "cannot-compare";
+function relateSides(parent: Side, child: Side, side: "low" | "high"): Relation {
+  const names = new Set([...parent.keys(), ...child.keys()]);
+  return joinRelations([...names].map((name) => relateLimits(parent.get(name), child.get(name), side)));
+}
+
+function relateLimits(parent: Limit | undefined, child: Limit | undefined, side: "low" | "high"): Relation {
+  if (parent === undefined) return child === undefined ? "same" : "tighter";
+  if (child === undefined) return "looser";
   const order = compareRational(child.value, parent.value);
   if (order === 0) {
     if (parent.isOpen === child.isOpen) return "same";

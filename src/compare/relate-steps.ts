@@ -46,22 +46,30 @@ function relateConfirm(parent: StepPlanOf<"confirm">, child: StepPlanOf<"confirm
   ]);
 }
 
-/** A place more asks more, where a text that differs there weighs no less than beside a step that does not ask for it. */
+/**
+ * A place more asks more only where a text there weighs no less than beside a step that does not ask for it: there it counts to
+ * the letter, and against every text that stands under a name of a place, a former one too.
+ */
 function relateMatch(parent: StepPlanOf<"match">, child: StepPlanOf<"match">): Relation {
   const namesOf = ({ places }: StepPlanOf<"match">) =>
     places.map(({ place, formerly }) => [place, ...formerly].join(" "));
   const places = relateAsked(namesOf(parent), namesOf(child));
-  const isMild = child.requirements.some(({ consequence }) => weighConsequence(consequence) < REFER);
+  const isMild =
+    child.ignore.length > 0 ||
+    child.places.some(({ formerly }) => formerly.length > 0) ||
+    child.requirements.some(({ consequence }) => weighConsequence(consequence) < REFER);
   const relateFact = (one: string | undefined, other: string | undefined): Relation => {
     if (one === other) return "same";
     if (one === undefined) return "tighter";
     return other === undefined ? "looser" : "cannot-compare";
   };
+  const ignored = relateAllowed(parent.ignore, child.ignore);
   return joinRelations([
     places === "tighter" && isMild ? "cannot-compare" : places,
     relateFact(parent.equals, child.equals),
     relateFact(parent.differsFrom, child.differsFrom),
-    relateAllowed(parent.ignore, child.ignore),
+    // Why: what is ignored makes texts the same, which is wanted of the places and not of the text that they differ from.
+    parent.differsFrom === undefined || ignored === "same" ? ignored : "cannot-compare",
   ]);
 }
 

@@ -1,6 +1,11 @@
 /** How a part of a policy stands to its parent's. `looser` and `cannot-compare` may improve a verdict, the others never do. */
 export type Relation = "same" | "tighter" | "looser" | "cannot-compare";
 
+/** Whether a part may let pass what the parent's would not. */
+export function isLoose(relation: Relation): boolean {
+  return relation === "looser" || relation === "cannot-compare";
+}
+
 /** The relation of a whole whose parts stand in these relations. */
 export function joinRelations(relations: Iterable<Relation>): Relation {
   let joined: Relation = "same";

@@ -1,12 +1,13 @@
 import { findNearest } from "../diagnostics/index.js";
-import type { AdoptionPlan, CheckPlan, PolicyDocument, StepPlan } from "../model/index.js";
-import { compareDates, parseDate } from "../quantities/index.js";
+import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
+import { nameAdoptedKey } from "../plan/index.js";
 import { compileBounds } from "../steps/index.js";
+import type { Thing } from "../words/index.js";
+import { checkAdoptionDates } from "./check-adoption-dates.js";
 import { compileScope } from "./compile-scope.js";
 import { makeStepContext } from "./make-step-context.js";
 import type { PlanContext } from "./plan-context.js";
-
-export type PolicyAdoption = NonNullable<PolicyDocument["adopted"]>[number];
+import type { PolicyAdoption } from "./policy-adoption.js";
 
 /** A step of a check that an adoption names. */
 interface Target {
@@ -16,72 +17,76 @@ interface Target {
 }
 
 /**
- * Adds to each check the adoptions that change how it is judged. One without `accept`, `instead` or `omit` covers what the
- * policy already loosens and changes nothing here.
+ * Adds to each check the adoptions that change how it is judged. Those without `accept`, `instead` or `omit` cover what the
+ * policy itself loosens; they are handed back, since only beside the parent can be told what stands without them.
  */
-export function compileAdoptions(checks: readonly CheckPlan[], context: PlanContext): void {
+export function compileAdoptions(checks: readonly CheckPlan[], context: PlanContext): readonly Covering[] {
   const seen = new Set<string>();
-  for (const [index, adoption] of (context.resolved.document.adopted ?? []).entries()) {
+  return (context.resolved.document.adopted ?? []).flatMap((adoption, index) => {
     const pointer = `/adopted/${index}`;
     if (seen.has(adoption.id)) {
       const place = context.resolved.place(`${pointer}/id`);
       context.diagnostics.report("plan/duplicate-name", place, { thing: "adoption", name: adoption.id });
     }
     seen.add(adoption.id);
-    const isDated = checkAdoptionDates(adoption, pointer, context) && checkCovering(adoption, pointer, context);
+    const isDated = checkAdoptionDates(adoption, pointer, context);
     const targets = findTargets(adoption, pointer, checks, context);
-    if (!isDated || targets === undefined) continue;
-    for (const target of targets) {
-      const plan = compileAdoption(adoption, pointer, target, context);
+    if (!isDated) return [];
+    const standing = compileStanding(adoption, pointer, context);
+    for (const target of targets ?? []) {
+      const plan = compileAdoption(adoption, standing, pointer, target, context);
       if (plan !== undefined) target.check.adoptions.push(plan);
     }
-  }
+    if (adoption.interval !== undefined) omitInterval(adoption, standing, pointer, checks, context);
+    return isCovering(adoption) ? [makeCovering(adoption, standing, pointer)] : [];
+  });
 }
 
-/** `until` for one that ends, `review` for one that lasts; real days, in their order. */
-function checkAdoptionDates(adoption: PolicyAdoption, pointer: string, context: PlanContext): boolean {
-  const { diagnostics, resolved } = context;
-  const { from, until, review } = adoption;
-  const given = (["until", "review"] as const).filter((key) => adoption[key] !== undefined);
-  if (given.length !== 1) {
-    diagnostics.report("plan/adoption-without-end", resolved.place(`${pointer}/id`), { adoption: adoption.id, given });
-    return false;
-  }
-  let usable = true;
-  for (const key of ["from", "until", "review"] as const) {
-    const text = adoption[key];
-    if (text === undefined || parseDate(text) !== undefined) continue;
-    diagnostics.report("plan/bad-date", resolved.place(`${pointer}/${key}`), { found: text });
-    usable = false;
-  }
-  const today = parseDate(context.asOf);
-  const reviewed = parseDate(review);
-  if (review !== undefined && reviewed !== undefined && today !== undefined && compareDates(reviewed, today) === -1) {
-    const params = { review, asOf: String(context.asOf) };
-    diagnostics.report("plan/review-passed", resolved.place(`${pointer}/review`), params);
-  }
-  const first = parseDate(from);
-  const last = parseDate(until ?? review);
-  if (first !== undefined && last !== undefined && compareDates(first, last) === 1) {
-    diagnostics.report("plan/dates-swapped", resolved.place(`${pointer}/from`), { from, to: until ?? review ?? "" });
-    usable = false;
-  }
-  return usable;
+const CHANGES = ["accept", "instead", "omit"] as const;
+
+function isCovering(adoption: PolicyAdoption): boolean {
+  return CHANGES.every((key) => adoption[key] === undefined);
 }
 
-/**
- * An adoption that only covers what the policy loosens cannot end, nor be for some records only.
- *
- * Why: the looser limit stands in the policy itself and would go on passing records after the order has ended.
- */
-function checkCovering(adoption: PolicyAdoption, pointer: string, { diagnostics, resolved }: PlanContext): boolean {
-  if (adoption.accept !== undefined || adoption.instead !== undefined || adoption.omit !== undefined) return true;
-  const given = (["until", "only"] as const).filter((key) => adoption[key] !== undefined);
-  for (const key of given) {
-    const place = resolved.place(`${pointer}/${key}`, "key");
-    diagnostics.report("plan/covering-cannot-lapse", place, { adoption: adoption.id, key });
+function makeCovering(adoption: PolicyAdoption, standing: AdoptionStanding, pointer: string): Covering {
+  const { step, requirement, tolerance, interval } = adoption;
+  return {
+    ...standing,
+    ...(step === undefined ? {} : { step }),
+    ...(requirement === undefined ? {} : { requirement }),
+    ...(tolerance === undefined ? {} : { tolerance }),
+    ...(interval === undefined ? {} : { interval }),
+    pointer,
+  };
+}
+
+function compileStanding(adoption: PolicyAdoption, pointer: string, context: PlanContext): AdoptionStanding {
+  const only = compileScope(adoption.only, `${pointer}/only`, context);
+  const { id, from, until, order } = adoption;
+  return { id, ...(only === undefined ? {} : { only }), from, ...(until === undefined ? {} : { until }), order };
+}
+
+/** Leaves an interval out of every check that names it, while the adoption applies. */
+function omitInterval(
+  adoption: PolicyAdoption,
+  standing: AdoptionStanding,
+  pointer: string,
+  checks: readonly CheckPlan[],
+  context: PlanContext,
+): void {
+  for (const key of ["accept", "instead", "requirement"] as const) {
+    if (adoption[key] === undefined) continue;
+    context.diagnostics.report("plan/adoption-of-interval", context.resolved.place(`${pointer}/${key}`, "key"), {
+      key,
+    });
   }
-  return given.length === 0;
+  if (adoption.omit === undefined || context.intervals.get(adoption.interval ?? "") === undefined) return;
+  const judged = checks.flatMap(({ intervals }) => intervals.filter(({ interval }) => interval === adoption.interval));
+  if (judged.length === 0) {
+    const params = { option: "omit", of: "unnamed-interval" } as const;
+    context.diagnostics.report("plan/not-yet", context.resolved.place(`${pointer}/omit`, "key"), params);
+  }
+  for (const interval of judged) interval.adoptions.push({ ...standing });
 }
 
 /** The steps that an adoption names: by `check/step`, or by a tolerance that they use. */
@@ -98,37 +103,31 @@ function findTargets(
     return undefined;
   }
   if (adoption.step !== undefined) {
-    const found = findStep(adoption.step, `${pointer}/step`, checks, context);
+    const removed = isCovering(adoption) ? context.resolved.removedSteps : [];
+    const found = findStep(adoption.step, `${pointer}/step`, checks, removed, context);
     const requirements = adoption.requirement === undefined ? undefined : [adoption.requirement];
     return found === undefined ? undefined : [{ ...found, requirements }];
   }
   if (adoption.tolerance !== undefined) return findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
   const known = [...context.intervals.keys()];
   reportUnknown("interval", adoption.interval ?? "", known, `${pointer}/interval`, context);
-  refuseChangedInterval(adoption, pointer, context);
   return [];
 }
 
-/** Why: an adoption of an interval only covers what the policy already loosens; a change to it would have no effect. */
-function refuseChangedInterval(
-  adoption: PolicyAdoption,
+/** `removed` are steps of an ancestor that may be named although they are not asked. */
+function findStep(
+  reference: string,
   pointer: string,
-  { diagnostics, resolved }: PlanContext,
-): void {
-  for (const key of ["accept", "instead", "omit", "requirement"] as const) {
-    if (adoption[key] === undefined) continue;
-    const option = `${key}\` beside \`interval`;
-    diagnostics.report("plan/not-yet", resolved.place(`${pointer}/${key}`, "key"), { option });
-  }
-}
-
-function findStep(reference: string, pointer: string, checks: readonly CheckPlan[], context: PlanContext) {
+  checks: readonly CheckPlan[],
+  removed: readonly string[],
+  context: PlanContext,
+) {
   const [checkName, stepName] = reference.split("/");
   const check = checks.find((one) => one.check === checkName);
   const step = check?.steps.find((one) => one.step === stepName);
   if (check !== undefined && step !== undefined) return { check, step };
-  // Why: a step that is stated, or was taken away, is known; that it could not be compiled has been said elsewhere.
-  const known = [...listStatedSteps(context), ...context.resolved.removedSteps];
+  // Why: a step that is stated is known; that it could not be compiled has been said elsewhere.
+  const known = [...listStatedSteps(context), ...removed];
   reportUnknown("step", reference, known, pointer, context);
   return undefined;
 }
@@ -154,7 +153,7 @@ function findUsers(
   );
 }
 
-function reportUnknown(thing: string, name: string, known: readonly string[], pointer: string, context: PlanContext) {
+function reportUnknown(thing: Thing, name: string, known: readonly string[], pointer: string, context: PlanContext) {
   if (known.includes(name)) return;
   const nearest = findNearest(name, known);
   context.diagnostics.report("plan/unknown-name", context.resolved.place(pointer), { thing, name, known, nearest });
@@ -162,15 +161,15 @@ function reportUnknown(thing: string, name: string, known: readonly string[], po
 
 function compileAdoption(
   adoption: PolicyAdoption,
+  standing: AdoptionStanding,
   pointer: string,
   { check, step, requirements }: Target,
   context: PlanContext,
 ): AdoptionPlan | undefined {
   const { diagnostics, resolved } = context;
-  const keys = ["accept", "instead", "omit"] as const;
-  const given = keys.filter((key) => adoption[key] !== undefined);
+  const given = CHANGES.filter((key) => adoption[key] !== undefined);
   if (given.length > 1) {
-    diagnostics.report("plan/needs-one-of", resolved.place(`${pointer}/id`), { keys, given });
+    diagnostics.report("plan/needs-one-of", resolved.place(`${pointer}/id`), { keys: CHANGES, given });
     return undefined;
   }
   const isKnown = checkRequirement(step, requirements, `${pointer}/requirement`, context);
@@ -179,18 +178,28 @@ function compileAdoption(
   if (adoption.accept !== undefined && accept === undefined) return undefined;
   const instead = adoption.instead === undefined ? undefined : findInstead(adoption.instead, pointer, check, context);
   if (adoption.instead !== undefined && instead === undefined) return undefined;
-  const only = compileScope(adoption.only, `${pointer}/only`, context);
+  if (accept !== undefined) addPositions(adoption.id, pointer, { check, step, requirements }, context);
   return {
-    id: adoption.id,
+    ...standing,
     step: step.step,
     ...(requirements === undefined ? {} : { requirements: [...requirements] }),
     ...(accept === undefined ? {} : { accept }),
     ...(instead === undefined ? {} : { instead }),
-    ...(only === undefined ? {} : { only }),
-    from: adoption.from,
-    ...(adoption.until === undefined ? {} : { until: adoption.until }),
-    order: adoption.order,
   };
+}
+
+/** The limit that stands while the adoption applies is the adoption's own. */
+function addPositions(
+  id: string,
+  pointer: string,
+  { check, step, requirements }: Target,
+  { positions, resolved }: PlanContext,
+): void {
+  for (const { name } of step.requirements) {
+    if (requirements !== undefined && !requirements.includes(name)) continue;
+    const key = `${check.check}/${step.step}/${name}`;
+    positions.addLimit(key, nameAdoptedKey(key, id), resolved.place(`${pointer}/accept`, "value"));
+  }
 }
 
 function checkRequirement(
@@ -204,7 +213,12 @@ function checkRequirement(
   for (const name of requirements ?? []) {
     if (known.some((one) => one === name)) continue;
     isKnown = false;
-    const params = { thing: `requirement of \`${step.step}\``, name, known, nearest: findNearest(name, known) };
+    const params = {
+      thing: `requirement of \`${step.step}\`` as const,
+      name,
+      known,
+      nearest: findNearest(name, known),
+    };
     diagnostics.report("plan/unknown-name", resolved.place(pointer), params);
   }
   return isKnown;

@@ -1,4 +1,6 @@
 import type { CheckPlan, PolicyDocument } from "../model/index.js";
+import type { ResolvedPolicy } from "../resolve/index.js";
+import type { Place } from "../source/index.js";
 import { type CompiledStep, compileStep } from "../steps/index.js";
 import { checkAfter } from "./check-after.js";
 import { findIntervals } from "./compile-intervals.js";
@@ -55,24 +57,40 @@ export function compileCheck(name: string, check: PolicyCheck, context: PlanCont
   };
 }
 
-/** No two steps share a name or a former name. */
+/** No two steps share a name or a former name; of two that do, the one further down in the policy is reported. */
 function checkNames(check: PolicyCheck, pointer: string, { diagnostics, resolved }: PlanContext): void {
-  const places = new Map<string, string>();
-  check.steps?.forEach((step, index) => {
-    const at = `${pointer}/steps/${index}`;
+  const places = new Map<string, Place>();
+  for (const { step, at } of listInTextOrder(check, pointer, resolved)) {
     const names = [
-      { name: step.step, own: `${at}/step` },
-      ...(step.formerly ?? []).map((name, place) => ({ name, own: `${at}/formerly/${place}` })),
+      { name: step.step, place: resolved.place(`${at}/step`) },
+      ...(step.formerly ?? []).map((name, index) => ({ name, place: resolved.place(`${at}/formerly/${index}`) })),
     ];
-    for (const { name, own } of names) {
+    for (const { name, place } of names) {
       const first = places.get(name);
-      if (first === undefined) places.set(name, own);
-      else {
-        const related = [{ message: "the other one", place: resolved.place(first) }];
-        diagnostics.report("plan/duplicate-step", resolved.place(own), { step: name }, related);
+      if (first === undefined) {
+        places.set(name, place);
+        continue;
       }
+      diagnostics.report("plan/duplicate-step", place, { step: name }, [
+        { message: diagnostics.words.related.otherOne, place: first },
+      ]);
+      // Why: the former names of a step that stands twice stand twice as well.
+      if (name === step.step) break;
     }
-  });
+  }
+}
+
+/** A check's steps with their pointers: inherited ones, then the policy's own as they are written, wherever they are put. */
+function listInTextOrder({ steps = [] }: PolicyCheck, pointer: string, resolved: ResolvedPolicy) {
+  const own = resolved.place("/policy").source;
+  const startOf = (at: string) => {
+    const { source, span } = resolved.place(at);
+    return source === own ? span.start : -1;
+  };
+  return steps
+    .map((step, index) => ({ step, at: `${pointer}/steps/${index}` }))
+    .map((one) => ({ ...one, start: startOf(one.at) }))
+    .sort((one, other) => one.start - other.start);
 }
 
 function addPositions(check: string, { plan, requirements }: CompiledStep, { positions, resolved }: PlanContext): void {

@@ -44,7 +44,8 @@ function compileGroup(
     const given = ["one-of", ...others];
     diagnostics.report("plan/needs-one-of", resolved.place(pointer, "key"), { keys: ["one-of", "quantity"], given });
   }
-  const quantity = plain.get(oneOf[0] ?? "")?.quantity;
+  // Why: a name that is not known says nothing of what the others show.
+  const quantity = oneOf.map((member) => plain.get(member)?.quantity).find((one) => one !== undefined);
   oneOf.forEach((member, index) => {
     const place = resolved.place(`${pointer}/one-of/${index}`);
     const found = plain.get(member);
@@ -53,7 +54,11 @@ function compileGroup(
       const nearest = findNearest(member, known);
       diagnostics.report("plan/unknown-name", place, { thing: "instrument", name: member, known, nearest });
     } else if (found.quantity !== quantity) {
-      const params = { instrument: member, shows: found.quantity ?? "nothing", reads: quantity ?? "nothing" };
+      const params = {
+        instrument: member,
+        shows: found.quantity ?? ("nothing" as const),
+        reads: quantity ?? ("nothing" as const),
+      };
       diagnostics.report("plan/instrument-quantity", place, params);
     }
   });

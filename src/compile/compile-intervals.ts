@@ -30,6 +30,7 @@ function compileInterval(name: string, interval: PolicyInterval, context: PlanCo
     date,
     ...(forbids === undefined ? {} : { forbids }),
     requirement: { name: "due", consequence, basis },
+    adoptions: [],
   };
 }
 
@@ -41,7 +42,7 @@ export function findIntervals(
 ): IntervalPlan[] {
   return names.flatMap((name, index) => {
     const found = intervals.get(name);
-    if (found !== undefined) return [found];
+    if (found !== undefined) return [{ ...found, adoptions: [] }];
     const known = [...intervals.keys()];
     diagnostics.report("plan/unknown-name", resolved.place(`${pointer}/${index}`), {
       thing: "interval",

@@ -1,5 +1,5 @@
 import type { Diagnostics } from "../diagnostics/index.js";
-import type { CheckPlan, Plan, PolicyDocument } from "../model/index.js";
+import type { CheckPlan, Covering, Plan, PolicyDocument } from "../model/index.js";
 import { digestPlan } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import type { DeclaredTolerance } from "../steps/index.js";
@@ -16,8 +16,14 @@ import { compileScope } from "./compile-scope.js";
 import type { PlanContext } from "./plan-context.js";
 import { createPositions } from "./positions.js";
 
+/** A plan, and the adoptions that cover what the policy states looser than its parent. */
+export interface MadePlan {
+  readonly plan: Plan;
+  readonly coverings: readonly Covering[];
+}
+
 /** Makes a plan of a resolved policy; undefined where a mistake was reported that makes it unusable. */
-export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asOf?: string): Plan | undefined {
+export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asOf?: string): MadePlan | undefined {
   const { document } = resolved;
   const facts = compileFacts({ resolved, diagnostics });
   const declared = {
@@ -37,7 +43,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
   const scope = compileScope(document.for, "/for", context);
   const checks = compileChecks(context);
   compileRules(checks, context);
-  compileAdoptions(checks, context);
+  const coverings = compileAdoptions(checks, context);
   checkUnusedTolerances(context);
   warnUnused(checks, context);
   if (diagnostics.hasErrors || deference === undefined) return undefined;
@@ -54,7 +60,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
     instruments: [...context.instruments.values()],
     checks,
   };
-  return { ...plan, digest: digestPlan(plan), positions: context.positions.list() };
+  return { plan: { ...plan, digest: digestPlan(plan), positions: context.positions.list() }, coverings };
 }
 
 function declareTolerances(document: PolicyDocument): ReadonlyMap<string, DeclaredTolerance> {
@@ -80,12 +86,20 @@ function compileChecks(context: PlanContext): CheckPlan[] {
   return entries.flatMap(([name, check]) => compileCheck(name, check, context) ?? []);
 }
 
-/** Why: a tolerance that nothing uses is most often one whose name was mistyped where it was to be used. */
+/**
+ * Why: a tolerance that nothing uses is most often one whose name was mistyped where it was to be used. One of a parent is left
+ * unused by a step that the policy states otherwise, which is no slip.
+ */
 function warnUnused(
   checks: readonly CheckPlan[],
   { resolved, diagnostics, tolerances, instruments }: PlanContext,
 ): void {
   if (diagnostics.hasErrors) return;
+  const { file } = resolved.place("/policy").source;
+  const warn = (thing: "tolerance" | "instrument", name: string): void => {
+    const place = resolved.place(`/${thing}s/${name}`, "key");
+    if (place.source.file === file) diagnostics.report("plan/unused", place, { thing, name });
+  };
   const steps = checks.flatMap((check) => check.steps);
   const usedTolerances = new Set(steps.flatMap((step) => step.requirements.map(({ tolerance }) => tolerance?.name)));
   const usedInstruments = new Set(
@@ -94,11 +108,9 @@ function warnUnused(
     ),
   );
   for (const name of tolerances.keys()) {
-    if (usedTolerances.has(name)) continue;
-    diagnostics.report("plan/unused", resolved.place(`/tolerances/${name}`, "key"), { thing: "tolerance", name });
+    if (!usedTolerances.has(name)) warn("tolerance", name);
   }
   for (const name of instruments.keys()) {
-    if (usedInstruments.has(name)) continue;
-    diagnostics.report("plan/unused", resolved.place(`/instruments/${name}`, "key"), { thing: "instrument", name });
+    if (!usedInstruments.has(name)) warn("instrument", name);
   }
 }

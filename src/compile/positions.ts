@@ -1,5 +1,5 @@
 import type { Plan } from "../model/index.js";
-import { locatePlace, type Place } from "../source/index.js";
+import { createLineTable, type LineTable, locatePlace, type Place, type SourceText } from "../source/index.js";
 
 type Spot = [number, number, number];
 
@@ -7,14 +7,23 @@ type Spot = [number, number, number];
 export function createPositions() {
   const files: string[] = [];
   const at = new Map<string, { where: Spot; limitAt?: Spot }>();
+  // Why: each text is cut into lines once, however many places it has.
+  const tables = new Map<SourceText, LineTable>();
   const toSpot = (place: Place): Spot => {
-    const { file, line, column } = locatePlace(place);
+    const table = tables.get(place.source) ?? createLineTable(place.source.text);
+    tables.set(place.source, table);
+    const { file, line, column } = locatePlace(place, table);
     if (!files.includes(file)) files.push(file);
     return [files.indexOf(file), line, column];
   };
   return {
     add(key: string, where: Place, limitAt: Place | undefined): void {
       at.set(key, { where: toSpot(where), ...(limitAt === undefined ? {} : { limitAt: toSpot(limitAt) }) });
+    },
+    /** The same requirement under another limit. */
+    addLimit(key: string, other: string, limitAt: Place): void {
+      const known = at.get(key);
+      if (known !== undefined) at.set(other, { where: known.where, limitAt: toSpot(limitAt) });
     },
     list: (): Plan["positions"] => ({ files: [...files], at: Object.fromEntries(at) }),
   };

@@ -1,18 +1,113 @@
-import type { DiagnosticDefinition } from "./define-code.js";
-import { PLAN_CODES } from "./plan-codes.js";
-import { READ_CODES } from "./read-codes.js";
-import { RESOLVE_CODES } from "./resolve-codes.js";
-import { RULE_CODES } from "./rule-codes.js";
+import type { DiagnosticCode } from "../words/index.js";
+import type { Severity } from "./diagnostic.js";
 
-const REGISTRY = { ...READ_CODES, ...RESOLVE_CODES, ...PLAN_CODES, ...RULE_CODES };
+const ERROR = { severity: "error" } as const;
+const WARNING = { severity: "warning" } as const;
 
-/** A stable word for one kind of mistake, `room/kebab-words`. */
-export type DiagnosticCode = keyof typeof REGISTRY;
-
-type ParamsByCode = { readonly [C in DiagnosticCode]: Parameters<(typeof REGISTRY)[C]["message"]>[0] };
-
-/** What must be given to report a code. */
-export type ParamsOf<C extends DiagnosticCode> = ParamsByCode[C];
-
-/** Every code with its texts. */
-export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: DiagnosticDefinition<ParamsByCode[C]> } = REGISTRY;
+/** Every code with its severity; what it is reported with and what it says stand in the catalogue. */
+export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity: Severity } } = {
+  "read/too-large": ERROR,
+  "read/too-deep": ERROR,
+  "read/too-many-nodes": ERROR,
+  "read/control-character": ERROR,
+  "read/lone-surrogate": ERROR,
+  "read/empty": ERROR,
+  "read/several-documents": ERROR,
+  "read/directive": ERROR,
+  "read/anchor": ERROR,
+  "read/alias": ERROR,
+  "read/merge-key": ERROR,
+  "read/tag": ERROR,
+  "read/unclosed-quote": ERROR,
+  "read/text-behind-quote": ERROR,
+  "read/unclosed-bracket": ERROR,
+  "read/tab-indent": ERROR,
+  "read/bad-indentation": ERROR,
+  "read/no-space-behind-colon": ERROR,
+  "read/no-colon": ERROR,
+  "read/colon-in-text": ERROR,
+  "read/reserved-start": ERROR,
+  "read/bad-escape": ERROR,
+  "read/bad-yaml": ERROR,
+  "read/text-cut-by-comment": WARNING,
+  "read/duplicate-key": ERROR,
+  "read/key-not-text": ERROR,
+  "read/text-cut-by-comma": ERROR,
+  "read/no-value": ERROR,
+  "read/number-not-exact": ERROR,
+  "read/unknown-key": ERROR,
+  "read/bad-name": ERROR,
+  "read/missing-key": ERROR,
+  "read/wrong-type": ERROR,
+  "read/unquoted-text": ERROR,
+  "read/unknown-value": ERROR,
+  "read/unknown-kind": ERROR,
+  "read/bad-text": ERROR,
+  "read/empty-text": ERROR,
+  "read/too-long": ERROR,
+  "read/wrong-count": ERROR,
+  "read/empty-map": ERROR,
+  "read/wrong-shape": ERROR,
+  "read/more-mistakes": ERROR,
+  "resolve/bad-parent": ERROR,
+  "resolve/no-parent": ERROR,
+  "resolve/circle": ERROR,
+  "resolve/unpinned-parent": WARNING,
+  "resolve/other-major": ERROR,
+  "resolve/needs-parent": ERROR,
+  "resolve/parent-alone": WARNING,
+  "resolve/looser": WARNING,
+  "resolve/covers-nothing": WARNING,
+  "resolve/cannot-compare": WARNING,
+  "plan/unknown-name": ERROR,
+  "plan/not-yet": ERROR,
+  "plan/bad-date": ERROR,
+  "plan/dates-swapped": ERROR,
+  "plan/review-passed": WARNING,
+  "plan/no-checks": ERROR,
+  "plan/no-deference": ERROR,
+  "plan/shadowed-name": ERROR,
+  "plan/take-without-size": ERROR,
+  "plan/adoption-without-end": ERROR,
+  "plan/covering-cannot-lapse": ERROR,
+  "plan/adoption-of-interval": ERROR,
+  "plan/which-requirement": ERROR,
+  "plan/unused": WARNING,
+  "plan/bad-quantity": ERROR,
+  "plan/wrong-dimension": ERROR,
+  "plan/no-limit": ERROR,
+  "plan/no-accept": ERROR,
+  "plan/no-basis": ERROR,
+  "plan/empty-band": ERROR,
+  "plan/cases-overlap": ERROR,
+  "plan/rows-not-rising": ERROR,
+  "plan/share-in-row": ERROR,
+  "plan/empty-caution": WARNING,
+  "plan/swapped-bounds": ERROR,
+  "plan/half-stated": ERROR,
+  "plan/share-in-nominal": ERROR,
+  "plan/mixed-units": ERROR,
+  "plan/instrument-quantity": ERROR,
+  "plan/instrument-without-quantity": ERROR,
+  "plan/not-positive": ERROR,
+  "plan/bad-span": ERROR,
+  "plan/duplicate-step": ERROR,
+  "plan/no-steps": ERROR,
+  "plan/no-order": ERROR,
+  "plan/step-before-itself": ERROR,
+  "plan/after-later-step": ERROR,
+  "plan/apart-without-each": ERROR,
+  "plan/needs-one-of": ERROR,
+  "plan/nothing-to-compare": ERROR,
+  "plan/duplicate-name": ERROR,
+  "plan/mild-defect": WARNING,
+  "rule/too-large": ERROR,
+  "rule/no-term": ERROR,
+  "rule/one-operator": ERROR,
+  "rule/unknown-operator": ERROR,
+  "rule/operand-count": ERROR,
+  "rule/no-name": ERROR,
+  "rule/unknown-name": ERROR,
+  "rule/unknown-word": ERROR,
+  "rule/wrong-type": ERROR,
+};

@@ -1,12 +1,16 @@
+import { ENGLISH_DIAGNOSTICS } from "../english/index.js";
 import { createLineTable, frameOf, type LineTable, locatePlace, type Place, type SourceText } from "../source/index.js";
-import type { DiagnosticParams, SharedParams } from "./define-code.js";
+import type { DiagnosticCode, DiagnosticWords, ParamsOf, SharedParams, TextsByCode } from "../words/index.js";
 import type { Diagnostic, Diagnostics, RelatedPlace } from "./diagnostic.js";
-import { DIAGNOSTICS, type DiagnosticCode, type ParamsOf } from "./diagnostic-codes.js";
+import { DIAGNOSTICS } from "./diagnostic-codes.js";
 
+/** Values that a message speaks of; lists stay lists so that a program can use them. */
+type DiagnosticParams = Readonly<Record<string, string | number | readonly string[] | undefined>>;
 type FindTable = (source: SourceText) => LineTable;
 
 /** An empty list that stages report into; each text is cut into lines once, however many mistakes it has. */
-export function createDiagnostics(): Diagnostics {
+export function createDiagnostics(words: DiagnosticWords = ENGLISH_DIAGNOSTICS): Diagnostics {
+  const texts: TextsByCode = words.diagnostics;
   const reported = new Map<string, Diagnostic>();
   const tables = new Map<SourceText, LineTable>();
   let hasErrors = false;
@@ -18,11 +22,12 @@ export function createDiagnostics(): Diagnostics {
     return table;
   };
   return {
+    words,
     get hasErrors() {
       return hasErrors;
     },
     report(code, place, params, related = []) {
-      const diagnostic = describeDiagnostic(code, place, params, related, findTable);
+      const diagnostic = describeDiagnostic(texts, code, place, params, related, findTable);
       if (diagnostic.severity === "error") hasErrors = true;
       const key = JSON.stringify(diagnostic);
       if (!reported.has(key)) reported.set(key, diagnostic);
@@ -32,21 +37,22 @@ export function createDiagnostics(): Diagnostics {
 }
 
 function describeDiagnostic<C extends DiagnosticCode>(
+  texts: TextsByCode,
   code: C,
   place: Place,
   params: ParamsOf<C>,
   related: readonly RelatedPlace[],
   findTable: FindTable,
 ): Diagnostic {
-  const definition = DIAGNOSTICS[code];
+  const text = texts[code];
   const table = findTable(place.source);
   const { found, nearest }: SharedParams = params;
-  const wanted = definition.wanted?.(params);
-  const mend = definition.mend?.(params);
+  const wanted = text.wanted?.(params);
+  const mend = text.mend?.(params);
   return {
     code,
-    severity: definition.severity,
-    message: definition.message(params),
+    severity: DIAGNOSTICS[code].severity,
+    message: text.message(params),
     ...locatePlace(place, table),
     frame: frameOf(place, table),
     ...(found === undefined ? {} : { found }),

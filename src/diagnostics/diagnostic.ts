@@ -1,6 +1,10 @@
 import type { Place } from "../source/index.js";
-import type { Severity } from "./define-code.js";
-import type { DiagnosticCode, ParamsOf } from "./diagnostic-codes.js";
+import type { DiagnosticCode, DiagnosticWords, ParamsOf } from "../words/index.js";
+
+export type { DiagnosticCode, ParamsOf };
+
+/** `error`: the text is not used. `warning`: it is used, and its author should look again. */
+export type Severity = "error" | "warning";
 
 /** Something wrong with a text: plain data with everything that a person or an editor needs to show it. */
 export interface Diagnostic {
@@ -35,6 +39,8 @@ export interface RelatedPlace {
 
 /** What the stages report into, so that one run shows every mistake. */
 export interface Diagnostics {
+  /** The language that is spoken here. */
+  readonly words: DiagnosticWords;
   report<C extends DiagnosticCode>(code: C, place: Place, params: ParamsOf<C>, related?: readonly RelatedPlace[]): void;
   readonly hasErrors: boolean;
   /** Sorted by file, position and code; exact repeats are dropped. */

@@ -22,21 +22,10 @@ const RECORD_KEYS: ReadonlySet<string> = new Set([
   "decision",
   "supersedes",
 ]);
-const SUBJECT_KEYS: ReadonlySet<string> = new Set([
-  "kind",
-  "id",
-  "marking",
-  "removed",
-  "class",
-  "role",
-  "ratedPressure",
-  "waterCapacity",
-  "fitted",
-  "instruments",
-  "cylinders",
-]);
 const BY_KEYS: ReadonlySet<string> = new Set(["id", "competence"]);
 const STEP_KEYS: ReadonlySet<string> = new Set(["step", "result", "defect", "note", "at", "of", "instrument"]);
+/** Keys of a step that hold texts. */
+const TEXT_KEYS = ["note", "instrument", "of"] as const;
 /** Evidence keys of every kind; on a step of another kind they are no evidence. */
 const EVIDENCE_KEYS: ReadonlySet<string> = new Set([
   "seen",
@@ -60,20 +49,34 @@ export function collectRemarks(
   policy: PreparedPolicy,
   rows: readonly Row[],
 ): readonly Remark[] {
-  const notDone = new Set(rows.filter((row) => row.undecidedFor === "not-done").flatMap((row) => row.entries));
-  const judged = new Set(rows.filter(({ outcome }) => outcome !== "not-applicable").flatMap((row) => row.entries));
+  const notDone = markEntries(envelope, rows, ({ undecidedFor }) => undecidedFor === "not-done");
+  const judged = markEntries(envelope, rows, ({ outcome }) => outcome !== "not-applicable");
   const remarks: Remark[] = [];
   const { record, subject } = envelope;
   noteUnknownKeys(record, RECORD_KEYS, "", remarks);
-  noteUnknownKeys(subject, new Set([...SUBJECT_KEYS, ...readNamedSubjectKeys(check, policy)]), "/subject", remarks);
+  noteUnknownKeys(subject, check.subjectKeys, "/subject", remarks);
   if (isJsonObject(record.by)) noteUnknownKeys(record.by, BY_KEYS, "/by", remarks);
   else if (!isMissing(record.by)) remarks.push(noteUnreadable("/by", "by"));
   remarks.push(...noteWrongKinds(envelope, policy));
   remarks.push(...noteAttestation(record.attested, check));
-  for (const [place, placed] of envelope.steps.entries()) {
-    collectStepRemarks(placed, `/steps/${place}`, check, judged.has(place), notDone.has(place), remarks);
-  }
+  envelope.steps.forEach((placed, place) => {
+    collectStepRemarks(placed, place, check, judged[place] === true, notDone[place] === true, remarks);
+  });
   return remarks;
+}
+
+/** For each entry of the record whether one of such rows judged it. */
+function markEntries(
+  { steps }: Envelope,
+  rows: readonly Row[],
+  isWanted: (row: Row) => boolean,
+): readonly (boolean | undefined)[] {
+  const marks: boolean[] = new Array(steps.length);
+  for (const row of rows) {
+    if (!isWanted(row)) continue;
+    for (const place of row.entries) marks[place] = true;
+  }
+  return marks;
 }
 
 function isTextOrMissing(value: unknown): boolean {
@@ -139,32 +142,17 @@ function noteUnreadable(pointer: string, key: string, step?: string): Remark {
   return { code: "record/unreadable-value", weight: NOTE, pointer, step, params: { key } };
 }
 
-/** Fields of the subject that the policy names: in steps, in facts, and as dates from which something falls due. */
-function readNamedSubjectKeys(check: PreparedCheck, policy: PreparedPolicy): readonly string[] {
-  const inSteps = check.steps.flatMap(({ plan }) => {
-    const named = [plan.each, ...(plan.kind === "match" ? [plan.equals, plan.differsFrom] : [])];
-    return named.flatMap((name) => (name?.startsWith("subject.") === true ? [name.slice("subject.".length)] : []));
-  });
-  const inFacts = [...policy.facts.values()].flatMap(({ at, each }) => {
-    const [first, second] = each ?? at;
-    return first === "subject" && second !== undefined ? [second] : [];
-  });
-  const dates = policy.plan.checks.flatMap(({ intervals }) => intervals.flatMap(({ date, of }) => [date, `${of}s`]));
-  return [...inSteps, ...inFacts, ...dates];
-}
-
 function collectStepRemarks(
-  placed: StepEntry,
-  pointer: string,
+  { step: name, entry }: StepEntry,
+  place: number,
   check: PreparedCheck,
   isJudged: boolean,
   notDoneIsJudged: boolean,
   remarks: Remark[],
 ): void {
-  const { entry } = placed;
-  const name = placed.step.trim();
   const index = check.placeOf.get(name);
   const step = index === undefined ? undefined : check.steps[index];
+  const pointer = `/steps/${place}`;
   const stepName = step?.plan.step ?? name;
   if (step === undefined) {
     remarks.push({ code: "record/unknown-step", weight: NOTE, pointer, step: name, params: { step: name } });
@@ -172,7 +160,7 @@ function collectStepRemarks(
   // Why: a step that was not asked, or was left out under an adoption, took nothing of this into account.
   if (!isJudged || step?.evidenceKeys.has("result") !== true)
     collectBadNews(entry, pointer, stepName, step, notDoneIsJudged, remarks);
-  for (const key of ["note", "instrument", "of"]) {
+  for (const key of TEXT_KEYS) {
     if (!isTextOrMissing(entry[key])) remarks.push(noteUnreadable(`${pointer}/${key}`, key, stepName));
   }
   if (!isMissing(entry.at) && parseRecordTime(entry.at) === undefined) {
@@ -186,7 +174,8 @@ function collectStepRemarks(
     else if (EVIDENCE_KEYS.has(key)) remarks.push({ ...at, code: "step/unused-evidence", weight: NOTE });
     else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE });
   }
-  if (step.plan.kind === "match" && isJsonObject(entry.seen)) noteUnknownPlaces(step, entry.seen, pointer, remarks);
+  const asked = index === undefined ? undefined : check.placesAt[index];
+  if (asked !== undefined && isJsonObject(entry.seen)) noteUnknownPlaces(stepName, asked, entry.seen, pointer, remarks);
 }
 
 /**
@@ -202,6 +191,7 @@ function collectBadNews(
   remarks: Remark[],
 ): void {
   const { result, defect } = entry;
+  if (result === undefined && defect === undefined) return;
   const weight = Math.max(
     REFER,
     ...(prepared?.requirements ?? []).map(({ consequence }) => weighConsequence(consequence)),
@@ -225,9 +215,14 @@ function collectBadNews(
 }
 
 /** A place that the policy does not ask for: a note, or `refer` where its text contradicts a place that is asked for. */
-function noteUnknownPlaces(step: PreparedStep, seen: JsonObject, pointer: string, remarks: Remark[]): void {
-  if (step.plan.kind !== "match") return;
-  const asked = new Set(step.plan.places.flatMap(({ place, formerly }) => [place, ...formerly]));
+function noteUnknownPlaces(
+  step: string,
+  asked: ReadonlySet<string>,
+  seen: JsonObject,
+  pointer: string,
+  remarks: Remark[],
+): void {
+  if (Object.keys(seen).every((place) => asked.has(place))) return;
   const texts = Object.entries(seen)
     .filter(([place, text]) => asked.has(place) && !isMissing(text))
     .map(([, text]) => String(text).trim());
@@ -238,7 +233,7 @@ function noteUnknownPlaces(step: PreparedStep, seen: JsonObject, pointer: string
       code: "step/unknown-place",
       weight: agrees ? NOTE : REFER,
       pointer: `${pointer}/seen/${escapePointer(place)}`,
-      step: step.plan.step,
+      step,
       params: { place },
     });
   }

@@ -1,6 +1,7 @@
 import type { Form, InstrumentPlan, Plan, StepPlan } from "../model/index.js";
 import { type Dimension, parseQuantity, parseRecordTime } from "../quantities/index.js";
 import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
+import { type AssessmentWords, ENGLISH_ASSESSMENTS, type LimitWords } from "../words/index.js";
 import { isAsked, readAdoptionState } from "./judge-adopted.js";
 import { readFitting, readMembers } from "./judge-step.js";
 import type { Policy } from "./policy.js";
@@ -15,6 +16,8 @@ export interface Circumstances {
   readonly station?: string;
   readonly by?: JsonObject;
   readonly local?: JsonObject;
+  /** The language of limits in words; English where none is given. */
+  readonly words?: AssessmentWords | undefined;
 }
 
 /**
@@ -27,7 +30,7 @@ export function describeCheck(
   policy: Policy,
   check: string,
   subject: JsonObject = {},
-  circumstances: Circumstances = {},
+  { words = ENGLISH_ASSESSMENTS, ...circumstances }: Circumstances = {},
 ): Form | undefined {
   const prepared = preparePolicy(policy.plan);
   const found = prepared.checks.get(check);
@@ -47,7 +50,9 @@ export function describeCheck(
     competence: [...(competence ?? [])],
     order,
     steps: found.steps.flatMap((step, place) =>
-      isAsked(place, found, context) ? [describeStep(step, place, found, envelope, context, policy.plan)] : [],
+      isAsked(place, found, context)
+        ? [describeStep(step, place, found, envelope, context, policy.plan, words.limits)]
+        : [],
     ),
     cautions: [...policy.plan.cautions],
     deference: policy.plan.deference,
@@ -57,7 +62,11 @@ export function describeCheck(
 /** Why: before any adoption can have begun, so that a form without a day shows the policy itself. */
 const NO_DAY = "0001-01-01";
 
-function makeEnvelope(check: string, subject: JsonObject, { at = NO_DAY, ...rest }: Circumstances): Envelope {
+function makeEnvelope(
+  check: string,
+  subject: JsonObject,
+  { at = NO_DAY, ...rest }: Omit<Circumstances, "words">,
+): Envelope {
   const time = parseRecordTime(at) ?? parseRecordTime(NO_DAY);
   if (time === undefined) throw new Error("the first day of the calendar cannot be read");
   const textOf = (value: unknown) => (typeof value === "string" ? value : "");
@@ -82,6 +91,7 @@ function describeStep(
   envelope: Envelope,
   context: JudgeContext,
   plan: Plan,
+  words: LimitWords,
 ): FormStep {
   const { plan: planned } = step;
   const instrument = plan.instruments.find(({ name }) => name === planned.instrument);
@@ -98,7 +108,7 @@ function describeStep(
       ? planned.defects.map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) }))
       : [],
     fields: listFields(planned).map((field) => copyField(field, planned, instrument)),
-    asked: describeAsked(step, envelope, context),
+    asked: describeAsked(step, listStanding(step, place, check, context), envelope, context, words),
   };
 }
 
@@ -113,8 +123,9 @@ function readApplies(
     (adoption) =>
       adoption.place === place &&
       adoption.alternative === undefined &&
+      adoption.otherwise === undefined &&
       adoption.plan.requirements === undefined &&
-      readAdoptionState(adoption, context) === "applies",
+      readAdoptionState(adoption.plan, context) === "applies",
   );
   if (omitting) return { applies: "no", reason: "omitted-by-adoption" };
   const fitting = readFitting(step, envelope);
@@ -170,19 +181,46 @@ function describeInstrument({ name, oneOf, division }: InstrumentPlan): NonNulla
   };
 }
 
+/** The requirements with the limits that stand on the day: those of an adoption that applies, or the parent's where one does not. */
+function listStanding(
+  step: PreparedStep,
+  place: number,
+  check: PreparedCheck,
+  context: JudgeContext,
+): PreparedStep["requirements"] {
+  const standing = new Map(step.requirements.map((one) => [one.name, one]));
+  const adoptions = check.adoptions.filter((adoption) => adoption.place === place);
+  const put = (other: PreparedStep | undefined, covers: (name: string) => boolean) => {
+    for (const one of other?.requirements ?? []) if (covers(one.name)) standing.set(one.name, one);
+  };
+  for (const { plan, otherwise, covers } of adoptions) {
+    if (readAdoptionState(plan, context) !== "applies") put(otherwise, covers);
+  }
+  for (const { plan, alternative, covers } of adoptions) {
+    if (readAdoptionState(plan, context) === "applies") put(alternative, covers);
+  }
+  return [...standing.values()];
+}
+
 /** The limits once for the subject, or once for each member, since they may depend on the member's own figures. */
-function describeAsked(step: PreparedStep, envelope: Envelope, context: JudgeContext): FormStep["asked"] {
-  const across = step.requirements.filter(({ name }) => name === "apart");
-  const own = step.requirements.filter(({ name }) => name !== "apart");
+function describeAsked(
+  step: PreparedStep,
+  requirements: PreparedStep["requirements"],
+  envelope: Envelope,
+  context: JudgeContext,
+  words: LimitWords,
+): FormStep["asked"] {
+  const across = requirements.filter(({ name }) => name === "apart");
+  const own = requirements.filter(({ name }) => name !== "apart");
   const describe = (requirements: PreparedStep["requirements"], member: JsonObject | undefined) =>
     requirements.map(({ name, consequence, tolerance }) => {
       const band = tolerance?.bandFor(member, context);
       if (band === undefined) return { requirement: name, consequence };
       return typeof band === "string"
         ? { requirement: name, consequence, reason: band }
-        : { requirement: name, consequence, accept: band.words };
+        : { requirement: name, consequence, accept: band.describe(words) };
     });
-  if (step.plan.each === undefined) return [{ limits: describe(step.requirements, undefined) }];
+  if (step.plan.each === undefined) return [{ limits: describe(requirements, undefined) }];
   const members = readMembers(step.plan.each, envelope).map(({ id, object }) => ({
     ...(id === undefined ? {} : { part: id }),
     limits: describe(own, object),

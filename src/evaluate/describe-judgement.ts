@@ -1,13 +1,14 @@
 import type { Assessment, Finding } from "../model/index.js";
 import type { Row } from "../steps/index.js";
 import { CONSEQUENCES, weighConsequence } from "../terms/index.js";
+import { type AssessmentWords, sayRemark } from "../words/index.js";
 import { type DescribedRow, describeRow, makeResult, makeRowFindings, nameWeight } from "./describe-rows.js";
 import { ENGINE_VERSION } from "./engine-version.js";
 import { makeFingerprint } from "./fingerprint.js";
 import type { Judgement, Remark } from "./judgement.js";
 import { findPosition } from "./positions.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
-import { REMARKS } from "./remark-codes.js";
+import type { Problem } from "./read-envelope.js";
 
 const ADVISE = weighConsequence("advise");
 const REFER = weighConsequence("refer");
@@ -17,6 +18,7 @@ export interface DescribeOptions {
   readonly isPartial: boolean;
   /** Undefined where none was asked for, null where the record has none. */
   readonly recordDigest: string | null | undefined;
+  readonly words: AssessmentWords;
 }
 
 /** Puts a judgement into words: byte-identical for the same policy, record and options. */
@@ -24,17 +26,17 @@ export function describeJudgement(
   judgement: Judgement,
   policy: PreparedPolicy,
   record: unknown,
-  { isPartial, recordDigest }: DescribeOptions,
+  { isPartial, recordDigest, words }: DescribeOptions,
 ): Assessment {
   const { envelope, rows, stepOf, remarks } = judgement;
   if (isPartial) for (const row of rows) awaitEvidence(row);
-  const described = rows.map((row, index) => describeRow(row, stepOf[index], judgement));
+  const described = rows.map((row, index) => describeRow(row, stepOf[index], judgement, words));
   const extra = [...remarks, ...described.flatMap(remarkDoubt), ...(recordDigest === null ? [NO_DIGEST] : [])];
   const findings = [
-    ...described.flatMap((one) => makeRowFindings(one, judgement, policy)),
+    ...described.flatMap((one) => makeRowFindings(one, judgement, policy, words)),
     ...extra
       .filter((one) => !isPartial || one.reason !== "nothing-judged")
-      .map((one) => describeRemark(one, judgement, policy)),
+      .map((one) => describeRemark(one, judgement, policy, words)),
   ];
   return {
     tenbar: 1,
@@ -49,7 +51,9 @@ export function describeJudgement(
     counts: countOutcomes(rows),
     results: described.map(makeResult),
     findings: sortFindings(findings),
-    ...(envelope === undefined ? { problems: judgement.problems.map((problem) => ({ ...problem })) } : {}),
+    ...(envelope === undefined
+      ? { problems: judgement.problems.map((problem) => describeProblem(problem, words)) }
+      : {}),
     ...(recordDigest === undefined ? {} : { recordDigest }),
     deference: policy.plan.deference,
   };
@@ -62,11 +66,13 @@ function awaitEvidence(row: Row): void {
   if (row.undecidedFor === "missing") row.undecidedFor = "not-yet";
 }
 
+const NONE: readonly never[] = [];
+
 /** Why: within as read, yet more likely outside than not; the decision stands, and the reader is told. */
 function remarkDoubt({ row, words, pointers }: DescribedRow): readonly Remark[] {
   const { confidence, observed = "", accept = "" } = words;
   if (confidence === undefined || confidence >= 0.5 || (row.outcome !== "within" && row.outcome !== "caution"))
-    return [];
+    return NONE;
   return [
     {
       code: "step/more-likely-outside",
@@ -97,11 +103,22 @@ function countOutcomes(rows: readonly Row[]): Assessment["counts"] {
   return counts;
 }
 
-function describeRemark(remark: Remark, { envelope }: Judgement, policy: PreparedPolicy): Finding {
-  const { code, step, part, requirement, defect } = remark;
+function describeProblem({ pointer, code, ...params }: Problem, { problems }: AssessmentWords) {
+  return { pointer, message: problems[code](params) };
+}
+
+function describeRemark(
+  remark: Remark,
+  { envelope }: Judgement,
+  policy: PreparedPolicy,
+  words: AssessmentWords,
+): Finding {
+  const { code, step, interval, part, requirement, defect } = remark;
+  const params = fillOpenEnds(remark.params, words);
   return {
     code,
     ...(step === undefined ? {} : { step }),
+    ...(interval === undefined ? {} : { interval }),
     ...(part === undefined ? {} : { part }),
     ...(requirement === undefined ? {} : { requirement: requirement.name }),
     ...(remark.outcome === undefined ? {} : { outcome: remark.outcome }),
@@ -109,18 +126,27 @@ function describeRemark(remark: Remark, { envelope }: Judgement, policy: Prepare
     consequence: nameWeight(remark.weight),
     pointer: remark.pointer,
     ...(requirement === undefined ? {} : findPosition(policy.plan, requirement.key)),
-    params: { ...remark.params },
-    message: REMARKS[code](remark.params),
+    params,
+    message: sayRemark(words.remarks, code, params),
     fingerprint: makeFingerprint({
       policy: policy.plan.policy.id,
       subject: envelope?.subjectId ?? "",
       part,
-      step,
+      step: step ?? interval,
       requirement: requirement?.name,
       code,
       defect: defect ?? nameThing(remark),
     }),
   };
+}
+
+const OPEN_ENDS = ["from", "to", "until"] as const;
+
+/** A date that the policy leaves out, in words. */
+function fillOpenEnds(params: Remark["params"], { openEnds }: AssessmentWords): Record<string, string> {
+  const filled: Record<string, string> = { ...params };
+  for (const end of OPEN_ENDS) if (filled[end] === "") filled[end] = openEnds[end];
+  return filled;
 }
 
 /** What tells two remarks of one step, or of the record, apart from day to day: a place, a key, or where a key of the record stands. */

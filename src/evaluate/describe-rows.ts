@@ -10,7 +10,7 @@ import {
   weighRow,
 } from "../steps/index.js";
 import { CONSEQUENCES, type Consequence } from "../terms/index.js";
-import { describeFinding, REASON_WORDS } from "./finding-words.js";
+import type { AssessmentWords, FindingParams } from "../words/index.js";
 import { makeFingerprint } from "./fingerprint.js";
 import type { BrokenPair, Judgement } from "./judgement.js";
 import { findPosition } from "./positions.js";
@@ -25,15 +25,20 @@ export interface DescribedRow {
 }
 
 /** Finds the words of one row; `step` is undefined where the check itself asks. */
-export function describeRow(row: Row, step: PreparedStep | undefined, judgement: Judgement): DescribedRow {
+export function describeRow(
+  row: Row,
+  step: PreparedStep | undefined,
+  judgement: Judgement,
+  words: AssessmentWords,
+): DescribedRow {
   const { envelope, context } = judgement;
   if (envelope === undefined || context === undefined) throw new Error("a row is described without its record");
   if (step !== undefined) {
     const entry = row.entries[0] === undefined ? undefined : envelope.steps[row.entries[0]]?.entry;
-    const words = step.describe(row, entry, findMember(row, step, envelope), context);
-    return { row, words, pointers: row.entries.map((place) => `/steps/${place}`) };
+    const said = step.describe(row, entry, findMember(row, step, envelope), context, words.limits);
+    return { row, words: said, pointers: row.entries.map((place) => `/steps/${place}`) };
   }
-  return { row, words: describeOwnWords(row, judgement), pointers: pointTo(row) };
+  return { row, words: describeOwnWords(row, judgement, words), pointers: pointTo(row) };
 }
 
 function pointTo(row: Row): readonly string[] {
@@ -43,31 +48,29 @@ function pointTo(row: Row): readonly string[] {
 }
 
 /** The words of what the check itself asks: competence, order, intervals, rules. */
-function describeOwnWords({ requirement, details = {} }: Row, { check }: Judgement): RowWords {
+function describeOwnWords(
+  { requirement, details = {} }: Row,
+  { check }: Judgement,
+  { limits, rules }: AssessmentWords,
+): RowWords {
   switch (requirement.name) {
     case "competence": {
-      const accept = (check?.plan.competence ?? []).map((name) => `\`${name}\``).join(" or ");
+      const accept = limits.anyOf(check?.plan.competence ?? []);
       return { ...(details.competence === undefined ? {} : { observed: details.competence }), accept };
     }
     case "due": {
-      const good = details.due === undefined ? "" : ` (good to ${details.due})`;
-      const accept = details.every === undefined ? {} : { accept: `at most ${details.every} old${good}` };
+      const good = details.due === undefined ? "" : limits.goodTo(details.due);
+      const accept = details.every === undefined ? {} : { accept: limits.notOlder(details.every) + good };
       return { ...(details.date === undefined ? {} : { observed: details.date }), ...accept };
     }
     case "rule": {
       const rule = check?.rules.find(({ plan }) => plan.rule === requirement.label);
-      return rule === undefined ? {} : { accept: rule.words };
+      return rule === undefined ? {} : { accept: rule.describe(rules) };
     }
     default:
-      return { accept: ORDER_WORDS[check?.plan.order ?? "any"] };
+      return { accept: limits.orders[check?.plan.order ?? "any"] };
   }
 }
-
-const ORDER_WORDS = {
-  any: "each step after those that it names",
-  position: "the steps as listed, by their places in the record",
-  at: "the steps as listed, by their times",
-} as const;
 
 function findMember(row: Row, step: PreparedStep, { subject }: Envelope): JsonObject | undefined {
   const list = row.member === -1 ? undefined : readMember(subject, step.plan.each?.slice("subject.".length) ?? "");
@@ -75,23 +78,40 @@ function findMember(row: Row, step: PreparedStep, { subject }: Envelope): JsonOb
   return isJsonObject(member) ? member : undefined;
 }
 
-/** The result of one requirement, passes included. */
+/**
+ * The result of one requirement, passes included; its keys in the order in which they are printed.
+ *
+ * Why: one key after the other, since spreading six objects into one took most of an evaluation's time.
+ */
 export function makeResult({ row, words, pointers }: DescribedRow): Result {
-  const { name } = row.requirement;
+  const result: Partial<Result> = nameAsker(row.requirement);
+  if (row.part !== undefined) result.part = row.part;
+  result.requirement = row.requirement.name;
+  result.outcome = row.outcome;
   const reason = row.undecidedFor ?? row.notApplicableFor;
-  return {
-    ...nameAsker(row.requirement),
-    ...(row.part === undefined ? {} : { part: row.part }),
-    requirement: name,
-    outcome: row.outcome,
-    ...(reason === undefined ? {} : { reason }),
-    consequence: row.consequence,
-    ...words,
-    ...(row.without === undefined ? {} : { without: row.without }),
-    ...(row.adopted === undefined ? {} : { adopted: row.adopted }),
-    ...(row.attested ? { evidence: "attested" } : {}),
-    pointers: [...pointers],
-  };
+  if (reason !== undefined) result.reason = reason;
+  result.consequence = row.consequence;
+  addWords(result, words);
+  if (row.without !== undefined) result.without = row.without;
+  if (row.adopted !== undefined) result.adopted = row.adopted;
+  if (row.attested) result.evidence = "attested";
+  result.pointers = [...pointers];
+  if (!isWhole(result)) throw new Error("a result lacks what every result has");
+  return result;
+}
+
+/** Words may be shared with other records, so nothing of them is handed out. */
+function addWords(result: Partial<Result>, { observed, span, accept, margin, confidence }: RowWords): void {
+  if (observed !== undefined) result.observed = observed;
+  if (span !== undefined) result.span = { from: span.from, to: span.to, ends: span.ends };
+  if (accept !== undefined) result.accept = accept;
+  if (margin !== undefined) result.margin = margin;
+  if (confidence !== undefined) result.confidence = confidence;
+}
+
+function isWhole(result: Partial<Result>): result is Result {
+  const { requirement, outcome, consequence, pointers } = result;
+  return requirement !== undefined && outcome !== undefined && consequence !== undefined && pointers !== undefined;
 }
 
 /** What asks: a step, an interval or a rule; nothing where the check itself does. */
@@ -106,13 +126,14 @@ export function makeRowFindings(
   described: DescribedRow,
   judgement: Judgement,
   policy: PreparedPolicy,
+  words: AssessmentWords,
 ): readonly Finding[] {
   const { row } = described;
   if (row.outcome === "within" || row.outcome === "not-applicable" || row.undecidedFor === "not-yet") return [];
   if (row.requirement.name === "order" && row.outcome === "outside") {
-    return judgement.brokenPairs.map((pair) => makeFinding(described, judgement, policy, pair));
+    return judgement.brokenPairs.map((pair) => makeFinding(described, judgement, policy, pair, words));
   }
-  return [makeFinding(described, judgement, policy, undefined)];
+  return [makeFinding(described, judgement, policy, undefined, words)];
 }
 
 function makeFinding(
@@ -120,6 +141,7 @@ function makeFinding(
   { envelope }: Judgement,
   policy: PreparedPolicy,
   pair: BrokenPair | undefined,
+  catalogue: AssessmentWords,
 ): Finding {
   const { requirement, outcome } = row;
   if (outcome === "within" || outcome === "not-applicable") throw new Error("what is within is no finding");
@@ -130,7 +152,6 @@ function makeFinding(
   const defect = pair?.early ?? row.details?.defect;
   const pointer =
     pair === undefined ? (pointers[0] ?? (requirement.kind === "rule" ? "" : "/steps")) : `/steps/${pair.lateEntry}`;
-  const { reasonWords: _reasonWords, quantity: _quantity, ...data } = params;
   return {
     code,
     ...asker,
@@ -141,9 +162,9 @@ function makeFinding(
     consequence: nameWeight(weighRow(row, policy.gapsAsOutside)),
     pointer,
     ...findPosition(policy.plan, requirement.key),
-    params: data,
+    params,
     ...(requirement.plan.basis === undefined ? {} : { basis: requirement.plan.basis }),
-    message: describeFinding(requirement.name, outcome, params),
+    message: describeMessage(row, params, catalogue),
     fingerprint: makeFingerprint({
       policy: policy.plan.policy.id,
       subject,
@@ -156,19 +177,37 @@ function makeFinding(
   };
 }
 
-function collectParams(row: Row, words: RowWords, pair: BrokenPair | undefined): Readonly<Record<string, string>> {
-  const { observed, accept } = words;
-  const quantity = row.requirement.tolerance?.dimension;
+function collectParams(row: Row, { observed, accept }: RowWords, pair: BrokenPair | undefined): Record<string, string> {
   return {
     ...row.details,
-    ...(quantity === undefined ? {} : { quantity }),
     ...(observed === undefined ? {} : { observed }),
     ...(accept === undefined ? {} : { accept }),
     ...(pair === undefined ? {} : { late: pair.late, early: pair.early }),
-    ...(row.undecidedFor === undefined
-      ? {}
-      : { reason: row.undecidedFor, reasonWords: REASON_WORDS[row.undecidedFor] }),
+    ...(row.undecidedFor === undefined ? {} : { reason: row.undecidedFor }),
   };
+}
+
+function describeMessage(
+  { requirement, outcome, undecidedFor }: Row,
+  params: Readonly<Record<string, string>>,
+  { findings, limits }: AssessmentWords,
+): string {
+  const { observed, accept = "", defect, late, early, forbids } = params;
+  if (outcome !== "outside" && outcome !== "caution") {
+    return findings.undecided(requirement.name, undecidedFor, observed);
+  }
+  const said: FindingParams = {
+    outcome,
+    observed,
+    accept,
+    never: observed === limits.didNotOccur,
+    quantity: requirement.tolerance?.dimension,
+    defect,
+    late,
+    early,
+    forbids,
+  };
+  return findings.decided[requirement.name](said);
 }
 
 /** The consequence at a position in `CONSEQUENCES`. */

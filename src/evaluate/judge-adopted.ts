@@ -1,9 +1,10 @@
+import type { AdoptionStanding } from "../model/index.js";
 import { type CalendarDate, compareDates, parseDate } from "../quantities/index.js";
 import { type JudgeContext, makeNotApplicable, type PreparedStep, type Row, worseRow } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
 import { judgeStep, type PlacedEntry } from "./judge-step.js";
 import type { Remark } from "./judgement.js";
-import type { PreparedAdoption, PreparedCheck } from "./prepared-policy.js";
+import type { PreparedCheck } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
 
 const NOTE = weighConsequence("note");
@@ -11,7 +12,7 @@ const NOTE = weighConsequence("note");
 /** Whether an adoption applies to a record: by the record's own date, and by its scope, which a missing fact leaves open. */
 export type AdoptionState = "applies" | "may-apply" | "does-not-apply";
 
-export function readAdoptionState({ plan }: PreparedAdoption, context: JudgeContext): AdoptionState {
+export function readAdoptionState(plan: AdoptionStanding, context: JudgeContext): AdoptionState {
   const from = parseDate(plan.from);
   const until = plan.until === undefined ? undefined : parseDate(plan.until);
   if (from === undefined || isAfter(from, context.recordDate)) return "does-not-apply";
@@ -27,13 +28,20 @@ function isAfter(one: CalendarDate, other: CalendarDate): boolean {
 
 /** A step that an adoption names as its `instead` is asked only while that adoption applies, or may. */
 export function isAsked(place: number, check: PreparedCheck, context: JudgeContext): boolean {
-  const naming = check.adoptions.filter(({ instead }) => instead === place);
-  return naming.length === 0 || naming.some((adoption) => readAdoptionState(adoption, context) !== "does-not-apply");
+  const asking = check.adoptionsAt[place]?.asking ?? [];
+  return asking.length === 0 || asking.some(({ plan }) => readAdoptionState(plan, context) !== "does-not-apply");
+}
+
+/** A row, and the step by which it was judged, which knows its words. */
+export interface AskedRow {
+  readonly row: Row;
+  readonly step: PreparedStep | undefined;
 }
 
 /**
  * Judges one step with the adoptions that name it. Where one applies, its limits decide and the result keeps what the outcome
- * would have been without it; where its scope cannot be told, both are judged and the worse stands.
+ * would have been without it; where its scope cannot be told, both are judged and the worse stands. Where one that covers a
+ * looser part of the policy does not apply, the parent's stands.
  */
 export function judgeAdoptedStep(
   step: PreparedStep,
@@ -42,52 +50,121 @@ export function judgeAdoptedStep(
   entries: readonly PlacedEntry[],
   envelope: Envelope,
   context: JudgeContext,
-): Row[] {
-  const plain = judgeStep(step, entries, envelope, context);
-  const adoptions = check.adoptions.filter((adoption) => adoption.place === place);
-  for (const adoption of adoptions) {
-    const state = readAdoptionState(adoption, context);
-    if (state === "does-not-apply") continue;
-    const { alternative } = adoption;
-    if (alternative === undefined) return plain.map((row) => omitRow(row, adoption, state));
-    const adopted = judgeStep(alternative, entries, envelope, context);
-    return plain.map((row, index) => adoptRow(row, adopted[index] ?? row, adoption, state));
+): readonly AskedRow[] {
+  const judge = (one: PreparedStep, recorded = entries): readonly AskedRow[] =>
+    judgeStep(one, recorded, envelope, context).map((row) => ({ row, step: one }));
+  const adoptions = check.adoptionsAt[place]?.naming ?? [];
+  let asked = judge(step);
+  for (const { plan, covers, otherwise, isOtherStep } of adoptions) {
+    if (otherwise === undefined) continue;
+    // Why: what is recorded under a name that only this policy knows the step by is nothing to the parent.
+    const known = entries.filter(({ entry }) => isKnownAs(otherwise, entry.step));
+    asked = coverRows(asked, judge(otherwise, known), plan, readAdoptionState(plan, context), covers, isOtherStep);
   }
-  return plain;
+  for (const { plan, covers, alternative, otherwise } of adoptions) {
+    const state = readAdoptionState(plan, context);
+    if (state === "does-not-apply" || otherwise !== undefined) continue;
+    return alternative === undefined
+      ? omitRows(asked, plan, state, covers)
+      : adoptRows(asked, judge(alternative), plan, state, covers);
+  }
+  return asked;
 }
 
-function omitRow(row: Row, adoption: PreparedAdoption, state: AdoptionState): Row {
-  if (!adoption.covers(row.requirement.name)) return row;
-  if (state === "may-apply") return markAdopted(row, row.outcome, adoption);
+function isKnownAs({ plan: { step, formerly } }: PreparedStep, name: unknown): boolean {
+  return typeof name === "string" && [step, ...formerly].includes(name.trim());
+}
+
+type Covers = (requirement: string) => boolean;
+
+/** Leaves rows out where an adoption applies; the results keep what they would have been. */
+export function omitRows(
+  asked: readonly AskedRow[],
+  adoption: AdoptionStanding,
+  state: AdoptionState,
+  covers: Covers,
+): readonly AskedRow[] {
+  return asked.map((one) => {
+    if (state === "does-not-apply" || !covers(one.row.requirement.name)) return one;
+    return state === "applies" ? omitRow(one, adoption) : markAdopted(one, one.row.outcome, adoption);
+  });
+}
+
+function omitRow({ row, step }: AskedRow, adoption: AdoptionStanding): AskedRow {
   const omitted = makeNotApplicable(row.requirement, "omitted-by-adoption");
   omitted.part = row.part;
   omitted.member = row.member;
   omitted.entries = row.entries;
-  return markAdopted(omitted, row.outcome, adoption);
+  omitted.pointer = row.pointer;
+  return markAdopted({ row: omitted, step }, row.outcome, adoption);
 }
 
-function adoptRow(row: Row, adopted: Row, adoption: PreparedAdoption, state: AdoptionState): Row {
-  const standing = state === "applies" ? adopted : worseRow(row, adopted);
-  return adoption.covers(row.requirement.name) ? markAdopted(standing, row.outcome, adoption) : standing;
+function adoptRows(
+  asked: readonly AskedRow[],
+  adopted: readonly AskedRow[],
+  adoption: AdoptionStanding,
+  state: AdoptionState,
+  covers: Covers,
+): readonly AskedRow[] {
+  return asked.map((one) => {
+    const other = findTwin(one, adopted) ?? one;
+    const standing = state === "applies" ? other : worseOf(one, other);
+    return covers(one.row.requirement.name) ? markAdopted(standing, one.row.outcome, adoption) : standing;
+  });
 }
 
-function markAdopted(row: Row, without: Row["outcome"], { plan }: PreparedAdoption): Row {
-  row.without = without;
-  row.adopted = plan.id;
-  return row;
+/**
+ * Puts the parent's rows in place of the policy's own, looser ones wherever the adoption that covers them does not apply. What
+ * only the parent asks is left out while it applies; what only the policy asks is asked always.
+ *
+ * @param joins whether the worse of both stands where it does not apply, since neither sees all that the other does
+ */
+export function coverRows(
+  asked: readonly AskedRow[],
+  parents: readonly AskedRow[],
+  adoption: AdoptionStanding,
+  state: AdoptionState,
+  covers: Covers,
+  joins: boolean,
+): readonly AskedRow[] {
+  const own = asked.map((one) => {
+    const other = covers(one.row.requirement.name) ? findTwin(one, parents) : undefined;
+    if (other === undefined) return one;
+    if (state === "does-not-apply") return joins ? worseOf(one, other) : other;
+    return markAdopted(state === "applies" ? one : worseOf(one, other), other.row.outcome, adoption);
+  });
+  const lost = parents.filter((one) => covers(one.row.requirement.name) && findTwin(one, asked) === undefined);
+  return [...own, ...omitRows(lost, adoption, state, covers)];
+}
+
+/** The row about the same requirement of the same member. */
+function findTwin({ row }: AskedRow, others: readonly AskedRow[]): AskedRow | undefined {
+  return others.find((other) => other.row.requirement.name === row.requirement.name && other.row.member === row.member);
+}
+
+function worseOf(one: AskedRow, other: AskedRow): AskedRow {
+  return worseRow(one.row, other.row) === one.row ? one : other;
+}
+
+function markAdopted(one: AskedRow, without: Row["outcome"], { id }: AdoptionStanding): AskedRow {
+  one.row.without = without;
+  one.row.adopted = id;
+  return one;
 }
 
 /** One note for each adopted result, so that no departure passes in silence. */
-export function remarkAdoption(row: Row, check: PreparedCheck): readonly Remark[] {
-  const adoption = check.adoptions.find(({ plan }) => plan.id === row.adopted);
+export function remarkAdoption(row: Row, adoptions: readonly { readonly plan: AdoptionStanding }[]): readonly Remark[] {
+  const adoption = adoptions.find(({ plan }) => plan.id === row.adopted);
   if (adoption === undefined) return [];
-  const { id, order, until = "further notice" } = adoption.plan;
+  const { id, order, until = "" } = adoption.plan;
+  const { kind, step, label } = row.requirement;
   return [
     {
-      code: "step/adopted",
+      code: kind === "interval" ? "interval/adopted" : "step/adopted",
       weight: NOTE,
-      pointer: row.entries[0] === undefined ? "/steps" : `/steps/${row.entries[0]}`,
-      step: row.requirement.step,
+      pointer: row.pointer ?? (row.entries[0] === undefined ? "/steps" : `/steps/${row.entries[0]}`),
+      step,
+      interval: step === undefined ? label : undefined,
       part: row.part,
       requirement: row.requirement,
       params: { adoption: id, order, until, without: row.without ?? row.outcome },

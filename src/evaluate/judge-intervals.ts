@@ -9,7 +9,8 @@ import {
   type Row,
   readMember,
 } from "../steps/index.js";
-import type { PreparedInterval } from "./prepared-policy.js";
+import { type AskedRow, coverRows, omitRows, readAdoptionState } from "./judge-adopted.js";
+import type { PreparedDue, PreparedInterval } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
 
 /** One thing that falls due, with its place in the record. */
@@ -20,11 +21,27 @@ interface DueThing {
   readonly member: number;
 }
 
+/** Judges one interval that the check names, with the adoptions that name it. */
+export function judgeDue(due: PreparedDue, envelope: Envelope, context: JudgeContext): readonly Row[] {
+  const judge = (interval: PreparedInterval): readonly AskedRow[] =>
+    judgeInterval(interval, envelope, context).map((row) => ({ row, step: undefined }));
+  const covers = () => true;
+  let asked = judge(due);
+  for (const { plan, otherwise } of due.adoptions) {
+    const state = readAdoptionState(plan, context);
+    asked =
+      otherwise === undefined
+        ? omitRows(asked, plan, state, covers)
+        : coverRows(asked, judge(otherwise), plan, state, covers, false);
+  }
+  return asked.map(({ row }) => row);
+}
+
 /**
- * Judges one interval that the check names, at the record's own date: in time up to and including the due date. The subject
+ * Judges one interval at the record's own date: in time up to and including the due date. The subject
  * itself falls due where its kind is that of the interval, else each member of its list (`cylinder`: `subject.cylinders`).
  */
-export function judgeInterval(interval: PreparedInterval, envelope: Envelope, context: JudgeContext): Row[] {
+function judgeInterval(interval: PreparedInterval, envelope: Envelope, context: JudgeContext): Row[] {
   const { plan, requirement } = interval;
   const scope = plan.for === undefined ? true : context.scopeState(plan.for);
   if (scope === false) return [makeNotApplicable(requirement, "out-of-scope")];

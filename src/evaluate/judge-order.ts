@@ -1,4 +1,4 @@
-import { parseRecordTime, type RecordTime } from "../quantities/index.js";
+import { parseRecordTime } from "../quantities/index.js";
 import {
   isMissing,
   type JsonObject,
@@ -17,7 +17,7 @@ interface Ordered {
   readonly step: string;
   readonly listed: number;
   readonly place: number;
-  readonly time: RecordTime | undefined;
+  readonly entry: JsonObject;
   readonly hasEvidence: boolean;
 }
 
@@ -32,8 +32,15 @@ interface Order {
  * stand out of place the order is unknown. Each pair that stands the wrong way round is one finding.
  */
 export function judgeOrder(requirement: PreparedRequirement, check: PreparedCheck, steps: readonly StepEntry[]): Order {
-  const all = steps.flatMap(({ step, entry }, place) => placeEntry(check, step, entry, place));
   const { order } = check.plan;
+  if (order === "any" && check.steps.every(({ plan }) => plan.after.length === 0)) {
+    return { row: makeNotApplicable(requirement, "only-one"), brokenPairs: [] };
+  }
+  const all: Ordered[] = [];
+  steps.forEach(({ step, entry }, place) => {
+    const placed = placeEntry(check, step, entry, place);
+    if (placed !== undefined) all.push(placed);
+  });
   if (order === "any") return judgeAfter(requirement, check, all);
   if (all.filter((entry) => entry.hasEvidence).length < 2) {
     return { row: makeNotApplicable(requirement, "only-one"), brokenPairs: [] };
@@ -45,21 +52,23 @@ export function judgeOrder(requirement: PreparedRequirement, check: PreparedChec
   return { row: makeOrderRow(requirement, brokenPairs, open), brokenPairs };
 }
 
-function placeEntry(check: PreparedCheck, name: string, entry: JsonObject, place: number): readonly Ordered[] {
-  const listed = check.placeOf.get(name.trim());
+function placeEntry(check: PreparedCheck, name: string, entry: JsonObject, place: number): Ordered | undefined {
+  const listed = check.placeOf.get(name);
   const step = listed === undefined ? undefined : check.steps[listed];
-  if (listed === undefined || step === undefined) return [];
+  if (listed === undefined || step === undefined) return undefined;
   const evident = hasEvidence(step, entry) || !isMissing(entry.result) || !isMissing(entry.defect);
-  return [{ step: step.plan.step, listed, place, time: parseRecordTime(entry.at), hasEvidence: evident }];
+  return { step: step.plan.step, listed, place, entry, hasEvidence: evident };
 }
 
 /** Neighbours in sequence of which the second is listed before the first. */
 function findDescents(sequence: readonly Ordered[]): readonly BrokenPair[] {
-  return sequence.flatMap((entry, index) => {
+  const pairs: BrokenPair[] = [];
+  sequence.forEach((entry, index) => {
     const previous = sequence[index - 1];
-    if (previous === undefined || entry.listed >= previous.listed) return [];
-    return [{ late: entry.step, lateEntry: entry.place, early: previous.step }];
+    if (previous === undefined || entry.listed >= previous.listed) return;
+    pairs.push({ late: entry.step, lateEntry: entry.place, early: previous.step });
   });
+  return pairs;
 }
 
 function makeOrderRow(requirement: PreparedRequirement, pairs: readonly BrokenPair[], open: boolean): Row {
@@ -89,8 +98,9 @@ function judgeByTime(requirement: PreparedRequirement, all: readonly Ordered[]):
 
 /** Milliseconds on one clock for all: instants where every entry has an offset, else local times where none has. */
 function readClocks(entries: readonly Ordered[]): readonly (number | undefined)[] {
-  const anyOffset = entries.some(({ time }) => time?.epochMilliseconds !== undefined);
-  return entries.map(({ time }) => (anyOffset ? time?.epochMilliseconds : time?.localMilliseconds));
+  const times = entries.map(({ entry }) => parseRecordTime(entry.at));
+  const anyOffset = times.some((time) => time?.epochMilliseconds !== undefined);
+  return times.map((time) => (anyOffset ? time?.epochMilliseconds : time?.localMilliseconds));
 }
 
 /** Under `any` a step comes after those it names: its first entry is no earlier than their last. */

@@ -10,16 +10,15 @@ import {
 import { weighConsequence } from "../terms/index.js";
 import { collectRemarks } from "./collect-remarks.js";
 import { isAsked, judgeAdoptedStep, remarkAdoption } from "./judge-adopted.js";
-import { judgeInterval } from "./judge-intervals.js";
+import { judgeDue } from "./judge-intervals.js";
 import { judgeOrder } from "./judge-order.js";
 import { createRuleFacts, judgeRule } from "./judge-rules.js";
 import { judgeScope } from "./judge-scope.js";
-import { groupEntries, hasEvidence, type PlacedEntry } from "./judge-step.js";
+import { groupEntries, hasEvidence, judgeStep, type PlacedEntry, readFitting } from "./judge-step.js";
 import type { Judgement, Remark } from "./judgement.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
 import { type Envelope, readEnvelope } from "./read-envelope.js";
 import { createJudgeContext } from "./record-context.js";
-import { isRemarkCode } from "./remark-codes.js";
 
 const NOTE = weighConsequence("note");
 const REFER = weighConsequence("refer");
@@ -74,9 +73,11 @@ function noteTimeInForce(policy: PreparedPolicy, envelope: Envelope): readonly R
   const early = from !== undefined && compareDates(date, from) === -1;
   const late = to !== undefined && compareDates(date, to) === 1;
   if (!early && !late) return [];
-  const params = { date: formatDate(date), from: effective.from ?? "any day", to: effective.to ?? "any day" };
+  const params = { date: formatDate(date), from: effective.from ?? "", to: effective.to ?? "" };
   return [{ code: "record/outside-effective", weight: NOTE, pointer: "/at", params }];
 }
+
+const NO_ENTRIES: readonly PlacedEntry[] = [];
 
 function judgeCheck(check: PreparedCheck, envelope: Envelope, judgement: Judgement): void {
   const { rows, remarks, brokenPairs, context } = judgement;
@@ -87,9 +88,11 @@ function judgeCheck(check: PreparedCheck, envelope: Envelope, judgement: Judgeme
     rows.push(order.row);
     brokenPairs.push(...order.brokenPairs);
   }
-  const groups = groupEntries(envelope.steps, check.placeOf);
-  for (const [place, step] of check.steps.entries()) {
-    const entries = groups.get(place) ?? [];
+  const groups = groupEntries(envelope.steps, check);
+  for (let place = 0; place < check.steps.length; place += 1) {
+    const step = check.steps[place];
+    const entries = groups[place] ?? NO_ENTRIES;
+    if (step === undefined) continue;
     if (isAsked(place, check, context)) judgeOneStep(step, place, check, entries, envelope, judgement);
     else if (entries[0] !== undefined) {
       const name = step.plan.step;
@@ -97,7 +100,12 @@ function judgeCheck(check: PreparedCheck, envelope: Envelope, judgement: Judgeme
       remarks.push({ code: "step/not-asked", weight: NOTE, pointer, step: name, params: { step: name } });
     }
   }
-  for (const interval of check.intervals) rows.push(...judgeInterval(interval, envelope, context));
+  for (const due of check.intervals) {
+    const judged = judgeDue(due, envelope, context);
+    rows.push(...judged);
+    remarks.push(...judged.flatMap((row) => remarkAdoption(row, due.adoptions)));
+  }
+  if (check.rules.length === 0) return;
   const facts = createRuleFacts(check, groups, envelope, context);
   for (const rule of check.rules) rows.push(judgeRule(rule, facts, context));
 }
@@ -111,14 +119,23 @@ function judgeOneStep(
   { rows, stepOf, remarks, context }: Judgement,
 ): void {
   if (context === undefined) throw new Error("a step is judged without its context");
-  for (const row of judgeAdoptedStep(step, place, check, entries, envelope, context)) {
-    stepOf[rows.length] = step;
-    rows.push(row);
-    remarks.push(...remarkNotes(row), ...remarkAdoption(row, check));
+  if (check.adoptionsAt[place]?.naming.length === 0) {
+    for (const row of judgeStep(step, entries, envelope, context)) {
+      stepOf[rows.length] = step;
+      rows.push(row);
+      if (row.notes.length > 0) remarks.push(...remarkNotes(row));
+    }
+  } else {
+    for (const { row, step: asked } of judgeAdoptedStep(step, place, check, entries, envelope, context)) {
+      stepOf[rows.length] = asked;
+      rows.push(row);
+      remarks.push(...remarkNotes(row), ...remarkAdoption(row, check.adoptions));
+    }
   }
   const { whenFitted } = step.plan;
+  if (whenFitted === undefined || readFitting(step, envelope) !== "not-fitted") return;
   const evident = entries.find(({ entry }) => hasEvidence(step, entry));
-  if (whenFitted !== undefined && evident !== undefined && isRecordedAsNotFitted(whenFitted, envelope)) {
+  if (evident !== undefined) {
     remarks.push({
       code: "step/recorded-though-not-fitted",
       weight: NOTE,
@@ -127,15 +144,6 @@ function judgeOneStep(
       params: { fitting: whenFitted },
     });
   }
-}
-
-function isRecordedAsNotFitted(name: string, { subject }: Envelope): boolean {
-  const { fitted } = subject;
-  return (
-    typeof fitted === "object" &&
-    fitted !== null &&
-    Object.entries(fitted).some(([key, value]) => key === name && value === false)
-  );
 }
 
 function judgeCompetence(requirement: PreparedRequirement, check: PreparedCheck, context: JudgeContext): Row {
@@ -151,7 +159,7 @@ function remarkNotes(row: Row): readonly Remark[] {
   const pointer = row.entries[0] === undefined ? "/steps" : `/steps/${row.entries[0]}`;
   // Why: what is outside as recorded is settled; a note on how it was read would only draw away from that.
   if (row.outcome === "outside") return [];
-  return row.notes.filter(isRemarkCode).map((code) => ({
+  return row.notes.map((code) => ({
     code,
     weight: NOTE,
     pointer,

@@ -14,7 +14,7 @@ import {
   readMember,
   type SlotType,
 } from "../steps/index.js";
-import type { PlacedEntry } from "./judge-step.js";
+import type { EntryGroups, PlacedEntry } from "./judge-step.js";
 import type { PreparedCheck } from "./prepared-policy.js";
 import type { PreparedRule } from "./prepared-rule.js";
 import type { Envelope } from "./read-envelope.js";
@@ -41,14 +41,14 @@ export function judgeRule(
 /** What the rules of a check may read: facts of the record, slots of its steps, lists of its subject. */
 export function createRuleFacts(
   check: PreparedCheck,
-  groups: ReadonlyMap<number, readonly PlacedEntry[]>,
+  groups: EntryGroups,
   envelope: Envelope,
   context: JudgeContext,
 ): RuleFacts {
   const readStep = (name: string) => {
     const place = check.placeOf.get(name);
     const step = place === undefined ? undefined : check.steps[place];
-    return step === undefined || place === undefined ? undefined : { step, entries: groups.get(place) ?? [] };
+    return step === undefined || place === undefined ? undefined : { step, entries: groups[place] ?? [] };
   };
   return {
     read(name) {

@@ -13,6 +13,7 @@ import {
   worseRow,
 } from "../steps/index.js";
 import { type UndecidedReason, weighConsequence } from "../terms/index.js";
+import type { PreparedCheck } from "./prepared-policy.js";
 import type { Envelope, StepEntry } from "./read-envelope.js";
 import { writeStableText } from "./stable-text.js";
 
@@ -48,15 +49,33 @@ export function judgeStep(
   context: JudgeContext,
 ): Row[] {
   const fitting = readFitting(step, envelope);
+  const [only] = entries;
+  // Why: most steps are asked once and recorded once, and then nothing has to be merged.
+  if (fitting === "fitted" && step.plan.each === undefined && entries.length < 2) return judgeOnce(step, only, context);
   if (fitting === "not-fitted" && !entries.some(({ entry }) => hasEvidence(step, entry))) {
     return step.requirements.map((requirement) => makeNotApplicable(requirement, "not-fitted"));
   }
   const members = step.plan.each === undefined ? [WHOLE] : readMembers(step.plan.each, envelope);
   const rows = members.flatMap((member) => judgeMember(step, member, members, entries, context));
-  step.judgeAcross?.([...rows], context, rows);
+  if (step.judgeAcross !== undefined) step.judgeAcross([...rows], context, rows);
   if (fitting !== "fitted" && fitting !== "not-fitted") {
     for (const row of rows) withholdDecision(row, fitting);
   }
+  return rows;
+}
+
+/** A step that is asked of the subject as a whole, and recorded once or not at all. */
+function judgeOnce(step: PreparedStep, placed: PlacedEntry | undefined, context: JudgeContext): Row[] {
+  const rows: Row[] = [];
+  step.judge(placed?.entry, undefined, context, rows);
+  if (placed !== undefined) {
+    const places = [placed.place];
+    for (const row of rows) {
+      row.entries = places;
+      if (placed.entry.result === "not-done") row.leastWeight = REFER;
+    }
+  }
+  if (step.judgeAcross !== undefined) step.judgeAcross([...rows], context, rows);
   return rows;
 }
 
@@ -194,18 +213,20 @@ function withoutAside(entry: JsonObject): JsonObject {
   return rest;
 }
 
+/** The entries of each step of a check, by its place; none where nothing was recorded for it. */
+export type EntryGroups = readonly (readonly PlacedEntry[] | undefined)[];
+
 /** Groups entries by the place of their step in the check; entries of unknown steps are left out. */
-export function groupEntries(
-  steps: readonly StepEntry[],
-  placeOf: ReadonlyMap<string, number>,
-): ReadonlyMap<number, PlacedEntry[]> {
-  const groups = new Map<number, PlacedEntry[]>();
-  steps.forEach(({ step, entry }, place) => {
-    const index = placeOf.get(step.trim());
-    if (index === undefined) return;
-    const group = groups.get(index);
-    if (group === undefined) groups.set(index, [{ place, entry }]);
-    else group.push({ place, entry });
-  });
+export function groupEntries(steps: readonly StepEntry[], check: PreparedCheck): EntryGroups {
+  const groups: PlacedEntry[][] = new Array(check.steps.length);
+  for (let place = 0; place < steps.length; place += 1) {
+    const one = steps[place];
+    const index = one === undefined ? undefined : check.placeOf.get(one.step);
+    if (one === undefined || index === undefined) continue;
+    const placed = { place, entry: one.entry };
+    const group = groups[index];
+    if (group === undefined) groups[index] = [placed];
+    else group.push(placed);
+  }
   return groups;
 }

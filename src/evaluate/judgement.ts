@@ -1,8 +1,8 @@
 import type { JudgeContext, PreparedRequirement, PreparedStep, Row } from "../steps/index.js";
 import type { Outcome, UndecidedReason } from "../terms/index.js";
+import type { RemarkCode } from "../words/index.js";
 import type { PreparedCheck } from "./prepared-policy.js";
 import type { Envelope, Problem } from "./read-envelope.js";
-import type { RemarkCode } from "./remark-codes.js";
 
 /** A finding without a requirement: something about the record itself, or bad news beside what was asked. */
 export interface Remark {
@@ -11,6 +11,7 @@ export interface Remark {
   readonly weight: number;
   readonly pointer: string;
   readonly step?: string | undefined;
+  readonly interval?: string | undefined;
   readonly part?: string | undefined;
   readonly requirement?: PreparedRequirement | undefined;
   readonly reason?: UndecidedReason | undefined;

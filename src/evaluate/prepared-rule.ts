@@ -1,6 +1,7 @@
 import type { RulePlan } from "../model/index.js";
 import { describeRule, prepareRule, type RuleExpression, type RuleJudge } from "../rules/index.js";
 import { type PreparedRequirement, prepareNamedRequirement } from "../steps/index.js";
+import { type RuleWords, rememberWords } from "../words/index.js";
 
 /** A rule ready to judge. */
 export interface PreparedRule {
@@ -8,8 +9,8 @@ export interface PreparedRule {
   readonly requirement: PreparedRequirement;
   readonly when: RuleJudge | undefined;
   readonly require: RuleJudge;
-  /** What is required, in words. */
-  readonly words: string;
+  /** What is required: the rule's own title, else the rule in words. */
+  describe(words: RuleWords): string;
 }
 
 export function prepareCheckRule(plan: RulePlan): PreparedRule {
@@ -18,7 +19,7 @@ export function prepareCheckRule(plan: RulePlan): PreparedRule {
     requirement: prepareNamedRequirement(plan.requirement, "rule", plan.rule),
     when: plan.when === undefined ? undefined : prepareRule(asExpression(plan.when)),
     require: prepareRule(asExpression(plan.require)),
-    words: plan.title ?? describeRule(asExpression(plan.require)),
+    describe: rememberWords((words) => plan.title ?? describeRule(asExpression(plan.require), words)),
   };
 }
 

@@ -1,11 +1,14 @@
 import { parseRecordTime, type RecordTime } from "../quantities/index.js";
 import { isJsonObject, type JsonObject } from "../steps/index.js";
+import type { ProblemCode, ProblemParams } from "../words/index.js";
 
 /** Why a record cannot be judged at all. */
-export interface Problem {
+export interface Problem extends ProblemParams {
   readonly pointer: string;
-  readonly message: string;
+  readonly code: ProblemCode;
 }
+
+const NO_PARAMS: ProblemParams = { key: "", count: 0, most: 0 };
 
 /** What every record must have; all else is evidence. */
 export interface Envelope {
@@ -20,6 +23,7 @@ export interface Envelope {
 }
 
 export interface StepEntry {
+  /** The name of the step without blanks around it. */
   readonly step: string;
   readonly entry: JsonObject;
 }
@@ -30,20 +34,17 @@ const MOST_DEPTH = 64;
 /** Reads the envelope, or says everything that is wrong with it. */
 export function readEnvelope(value: unknown): { envelope: Envelope } | { problems: readonly Problem[] } {
   const problems: Problem[] = [];
-  if (!isJsonObject(value)) return { problems: [{ pointer: "", message: "a record is a JSON object" }] };
+  if (!isJsonObject(value)) return { problems: [{ ...NO_PARAMS, pointer: "", code: "no-object" }] };
   if (isDeeperThan(value, MOST_DEPTH)) {
-    return { problems: [{ pointer: "", message: `a record nests at most ${MOST_DEPTH} levels deep` }] };
+    return { problems: [{ ...NO_PARAMS, pointer: "", code: "too-deep", most: MOST_DEPTH }] };
   }
-  if (value.tenbar !== 1) problems.push({ pointer: "/tenbar", message: "`tenbar` must be the number 1" });
+  if (value.tenbar !== 1) problems.push({ ...NO_PARAMS, pointer: "/tenbar", code: "not-this-format" });
   const id = readText(value, "id", "", problems);
   const check = readText(value, "check", "", problems);
   const time = parseRecordTime(value.at);
-  if (time === undefined) {
-    const message = "`at` must be an instant with offset, a local time, or a date, such as `2026-04-12T07:04:00+01:00`";
-    problems.push({ pointer: "/at", message });
-  }
+  if (time === undefined) problems.push({ ...NO_PARAMS, pointer: "/at", code: "no-time" });
   const subject = isJsonObject(value.subject) ? value.subject : undefined;
-  if (subject === undefined) problems.push({ pointer: "/subject", message: "`subject` must be an object" });
+  if (subject === undefined) problems.push({ ...NO_PARAMS, pointer: "/subject", code: "no-subject" });
   const subjectKind = subject && readText(subject, "kind", "/subject", problems);
   const subjectId = subject && readText(subject, "id", "/subject", problems);
   const steps = readSteps(value.steps, problems);
@@ -64,36 +65,40 @@ export function readEnvelope(value: unknown): { envelope: Envelope } | { problem
 function readText(object: JsonObject, key: string, base: string, problems: Problem[]): string | undefined {
   const text = object[key];
   if (typeof text === "string" && text.trim() !== "") return text;
-  problems.push({ pointer: `${base}/${key}`, message: `\`${key}\` must be a text that is not blank` });
+  problems.push({ ...NO_PARAMS, pointer: `${base}/${key}`, code: "blank-text", key });
   return undefined;
 }
 
 function readSteps(value: unknown, problems: Problem[]): readonly StepEntry[] {
   if (!Array.isArray(value)) {
-    problems.push({ pointer: "/steps", message: "`steps` must be a list" });
+    problems.push({ ...NO_PARAMS, pointer: "/steps", code: "no-steps" });
     return [];
   }
   if (value.length > MOST_STEPS) {
-    problems.push({
-      pointer: "/steps",
-      message: `a record has at most ${MOST_STEPS} steps; this one has ${value.length}`,
-    });
+    const params = { key: "", count: value.length, most: MOST_STEPS };
+    problems.push({ ...params, pointer: "/steps", code: "too-many-steps" });
     return [];
   }
   const steps: StepEntry[] = [];
-  value.forEach((entry: unknown, index) => {
-    const step = isJsonObject(entry) ? entry.step : undefined;
-    if (isJsonObject(entry) && typeof step === "string" && step.trim() !== "") steps.push({ step, entry });
-    else problems.push({ pointer: `/steps/${index}`, message: "a step must be an object with a text `step`" });
-  });
+  for (let index = 0; index < value.length; index += 1) {
+    const entry: unknown = value[index];
+    const step = isJsonObject(entry) && typeof entry.step === "string" ? entry.step.trim() : "";
+    if (isJsonObject(entry) && step !== "") steps.push({ step, entry });
+    else problems.push({ ...NO_PARAMS, pointer: `/steps/${index}`, code: "no-step" });
+  }
   return steps;
 }
 
 function isDeeperThan(value: unknown, most: number): boolean {
   if (typeof value !== "object" || value === null) return false;
   if (most === 0) return true;
-  for (const member of Array.isArray(value) ? value : Object.values(value)) {
-    if (isDeeperThan(member, most - 1)) return true;
+  if (Array.isArray(value)) {
+    for (const member of value) if (isDeeperThan(member, most - 1)) return true;
+    return false;
+  }
+  // Why: `Object.values` would make a list of every object of every record.
+  for (const key in value) {
+    if (isDeeperThan(Reflect.get(value, key), most - 1)) return true;
   }
   return false;
 }

@@ -13,6 +13,9 @@ interface Scan {
   awaited: Awaited;
   /** The closing bracket of everything that is open. */
   readonly closers: ("}" | "]")[];
+  /** Why: an expression that keeps its place belongs to one scan, and a new one for each token would take minutes for a large text. */
+  readonly number: RegExp;
+  readonly name: RegExp;
 }
 
 const WANTED: Readonly<Record<Exclude<Awaited, "comma-or-end">, string>> = {
@@ -31,9 +34,10 @@ const HEX = /[0-9a-fA-F]{4}/y;
 
 /** Finds the first place where a text breaks the grammar of JSON (RFC 8259); undefined where it does not. */
 export function findJsonFault(text: string): JsonFault | undefined {
-  const scan: Scan = { text, offset: 0, awaited: "value", closers: [] };
+  const [number, name] = [new RegExp(NUMBER), new RegExp(NAME)];
+  const scan: Scan = { text, offset: 0, awaited: "value", closers: [], number, name };
   for (;;) {
-    while (/^[ \t\n\r]$/.test(text.charAt(scan.offset))) scan.offset += 1;
+    while (isBlank(text.charCodeAt(scan.offset))) scan.offset += 1;
     if (scan.offset >= text.length) {
       return scan.awaited === "nothing" ? undefined : { problem: "the JSON text ends too early", offset: scan.offset };
     }
@@ -61,7 +65,7 @@ function takeToken(scan: Scan, character: string): string | undefined {
     step(scan, 1, nextOf(closers));
   } else if (character === ":" && awaited === "colon") step(scan, 1, "value");
   else if (character === "," && awaited === "comma-or-end") step(scan, 1, closers.at(-1) === "}" ? "key" : "value");
-  else if (awaitsValue) step(scan, match(NUMBER, scan) || match(NAME, scan), nextOf(closers));
+  else if (awaitsValue) step(scan, match(scan.number, scan) || match(scan.name, scan), nextOf(closers));
   return undefined;
 }
 
@@ -74,11 +78,15 @@ function nextOf(closers: readonly string[]): Awaited {
   return closers.length === 0 ? "nothing" : "comma-or-end";
 }
 
-/** How many characters of the text an expression takes at this offset. */
+/** Blank, tab, line feed or carriage return. Source: RFC 8259, section 2. */
+function isBlank(code: number): boolean {
+  return code === 0x20 || code === 0x09 || code === 0x0a || code === 0x0d;
+}
+
+/** How many characters of the text a sticky expression takes at this offset. */
 function match(expression: RegExp, { text, offset }: Pick<Scan, "text" | "offset">): number {
-  const sticky = new RegExp(expression);
-  sticky.lastIndex = offset;
-  return sticky.exec(text)?.[0].length ?? 0;
+  expression.lastIndex = offset;
+  return expression.test(text) ? expression.lastIndex - offset : 0;
 }
 
 /** Takes a string with its quotes; a fault leaves the offset on what is wrong. */
@@ -101,7 +109,7 @@ function takeString(scan: Scan): string | undefined {
     offset += 1;
     const isSequence = text.charAt(offset) === "u";
     const isKnown = isSequence
-      ? match(HEX, { text, offset: offset + 1 }) === 4
+      ? match(new RegExp(HEX), { text, offset: offset + 1 }) === 4
       : /^["\\/bfnrt]$/.test(text.charAt(offset));
     if (!isKnown && offset < text.length) {
       scan.offset = offset - 1;
@@ -122,7 +130,7 @@ function describeUnwanted({ text, offset, awaited, closers }: Scan): string {
     return `a comma stands before the closing \`${character}\``;
   }
   if (character === "'") return "a text is quoted with `'`; JSON wants `\"`";
-  const found = text.slice(offset, offset + Math.max(1, match(WORD, { text, offset })));
+  const found = text.slice(offset, offset + Math.max(1, match(new RegExp(WORD), { text, offset })));
   const wanted = awaited === "comma-or-end" ? `\`,\` or \`${closers.at(-1)}\`` : WANTED[awaited];
   return `\`${found}\` stands where ${wanted} is wanted`;
 }

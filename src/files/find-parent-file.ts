@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
-import { fileURLToPath } from "node:url";
+import { findPackage } from "./find-package.js";
 import { decodeText, describeFileError } from "./read-text.js";
 
 type FoundFile = { readonly source: { readonly file: string; readonly text: string } } | { readonly problem: string };
@@ -42,12 +42,4 @@ function readSmall(path: string, file: string): FoundFile {
   if (found.size > MOST_BYTES) return { problem: `it has more than ${MOST_BYTES} bytes` };
   const read = decodeText(readFileSync(path));
   return "problem" in read ? read : { source: { file, text: read.text } };
-}
-
-/** The folder of this package: the nearest one above this module that holds the shipped policies. */
-function findPackage(): string {
-  let folder = dirname(fileURLToPath(import.meta.url));
-  while (!existsSync(join(folder, "policies", "common-practice")) && dirname(folder) !== folder)
-    folder = dirname(folder);
-  return folder;
 }

@@ -1,3 +1,4 @@
+export { type CodePage, readCodePages } from "./code-pages.js";
 export { createFileFinder } from "./find-parent-file.js";
 export { parseJson } from "./parse-json.js";
 export { type ReadRecord, readRecords } from "./read-records.js";

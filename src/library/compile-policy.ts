@@ -1,10 +1,10 @@
-import { makePlan } from "../compile/index.js";
 import { createDiagnostics, type Diagnostic, type Diagnostics } from "../diagnostics/index.js";
 import { makePolicy, type Policy } from "../evaluate/index.js";
 import type { Plan } from "../model/index.js";
 import { readPolicy } from "../read/index.js";
-import { type FindParent, type ResolvedPolicy, resolvePolicy } from "../resolve/index.js";
-import { warnDepartures } from "./warn-departures.js";
+import { type FindParent, resolvePolicy } from "../resolve/index.js";
+import type { DiagnosticWords } from "../words/index.js";
+import { planWithParent } from "./plan-with-parent.js";
 
 export interface CompileOptions {
   /** The name under which diagnostics and findings speak of the text; `policy.yaml` where none is given. */
@@ -18,6 +18,8 @@ export interface CompileOptions {
   readonly parents?: Readonly<Record<string, string>>;
   /** Finds a parent that `parents` does not hold, `tenbar/node` does so in the file system. */
   readonly findParent?: FindParent;
+  /** The language of the diagnostics; English where none is given. */
+  readonly words?: DiagnosticWords | undefined;
 }
 
 /** A policy where there is no error; diagnostics hold every mistake that one run can find, and warnings. */
@@ -32,38 +34,24 @@ export interface CompiledPolicy {
  * Never throws on any text: mistakes are diagnostics with line, column, what was found, what was wanted and the mend.
  */
 export function compilePolicy(text: string, options: CompileOptions = {}): CompiledPolicy {
-  const diagnostics = createDiagnostics();
+  const diagnostics = createDiagnostics(options.words);
   const plan = compilePlan(text, options, diagnostics);
   return { policy: plan === undefined ? undefined : makePolicy(plan), diagnostics: diagnostics.list() };
 }
 
 function compilePlan(text: string, options: CompileOptions, diagnostics: Diagnostics): Plan | undefined {
   const parsed = readPolicy({ file: options.file ?? "policy.yaml", text }, diagnostics);
-  const resolved = parsed === undefined ? undefined : resolvePolicy(parsed, diagnostics, createFindParent(options));
-  const plan = resolved === undefined ? undefined : makePlan(resolved, diagnostics, options.asOf);
-  if (resolved?.parent !== undefined && plan !== undefined)
-    compareWithParent(plan, resolved, resolved.parent, diagnostics);
-  return plan;
+  const resolved =
+    parsed === undefined ? undefined : resolvePolicy(parsed, diagnostics, createFindParent(options, diagnostics));
+  return resolved === undefined ? undefined : planWithParent(resolved, diagnostics, options.asOf)?.covered;
 }
 
-/** Why: a parent is compiled apart and in silence, since what is wrong with it stands in the child's own report. */
-function compareWithParent(
-  plan: Plan,
-  resolved: ResolvedPolicy,
-  parent: ResolvedPolicy,
-  diagnostics: Diagnostics,
-): void {
-  const parentPlan = makePlan(parent, createDiagnostics());
-  if (parentPlan !== undefined) warnDepartures(parentPlan, plan, resolved, parent, diagnostics);
-  else diagnostics.report("resolve/parent-alone", resolved.place("/extends"), {});
-}
-
-function createFindParent({ parents = {}, findParent }: CompileOptions): FindParent {
+function createFindParent({ parents = {}, findParent }: CompileOptions, { words }: Diagnostics): FindParent {
   return (reference, fromFile) => {
     for (const name of [reference, reference.replace(/@[0-9]+$/, "")]) {
       const text = Object.hasOwn(parents, name) ? parents[name] : undefined;
       if (text !== undefined) return { source: { file: name, text } };
     }
-    return findParent?.(reference, fromFile) ?? { problem: "its text was not given" };
+    return findParent?.(reference, fromFile) ?? { problem: words.parents.notGiven };
   };
 }

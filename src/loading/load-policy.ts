@@ -3,12 +3,15 @@ import type { Diagnostic } from "../diagnostics/index.js";
 import { type Policy, restorePlan } from "../evaluate/index.js";
 import { createFileFinder, noInput, parseJson, readText } from "../files/index.js";
 import { compilePolicy } from "../library/index.js";
+import type { DiagnosticWords } from "../words/index.js";
 
 export interface LoadOptions {
   /** The day, `2026-04-01`, against which a review date is compared. */
   readonly asOf?: string;
   /** Where `-` is read from; nothing where it is left out. */
   readonly standardInput?: AsyncIterable<Uint8Array>;
+  /** The language of the diagnostics; English where none is given. */
+  readonly words?: DiagnosticWords | undefined;
 }
 
 /** A policy where it can be used; `problem` where the file itself cannot be. */
@@ -34,6 +37,7 @@ export async function loadPolicy(path: string, options: LoadOptions = {}): Promi
   const compiled = compilePolicy(read.text, {
     file: path,
     findParent: createFileFinder(path === "-" ? "." : dirname(path)),
+    words: options.words,
     ...(options.asOf === undefined ? {} : { asOf: options.asOf }),
   });
   return { ...compiled, problem: undefined };

@@ -3,9 +3,11 @@ export type { Form } from "./form-model.js";
 export { MODELS } from "./models.js";
 export type {
   AdoptionPlan,
+  AdoptionStanding,
   BandPlan,
   BoundPlan,
   CheckPlan,
+  Covering,
   FactPlan,
   InstrumentPlan,
   IntervalPlan,

@@ -104,17 +104,37 @@ const factPlanModel = z
   })
   .meta({ title: "Planned fact" });
 
-const intervalPlanModel = z
+const intervalShape = {
+  interval: z.string(),
+  of: z.string(),
+  for: scopePlanModel.optional(),
+  every: z.string(),
+  counted: z.enum(["from-last", "from-first"]),
+  date: z.string(),
+  forbids: z.enum(["fill", "use"]).optional(),
+  requirement: requirementPlanModel,
+};
+
+/** When an adoption applies, and under which order. */
+const standingShape = {
+  id: z.string(),
+  only: scopePlanModel.optional(),
+  from: z.string(),
+  until: z.string().optional(),
+  order: z.string(),
+};
+
+const intervalAdoptionModel = z
   .strictObject({
-    interval: z.string(),
-    of: z.string(),
-    for: scopePlanModel.optional(),
-    every: z.string(),
-    counted: z.enum(["from-last", "from-first"]),
-    date: z.string(),
-    forbids: z.enum(["fill", "use"]).optional(),
-    requirement: requirementPlanModel,
+    ...standingShape,
+    otherwise: z.strictObject(intervalShape).optional().meta({
+      description: "The parent's interval, which is judged while the adoption does not apply.",
+    }),
   })
+  .meta({ title: "Planned adoption of an interval" });
+
+const intervalPlanModel = z
+  .strictObject({ ...intervalShape, adoptions: z.array(intervalAdoptionModel) })
   .meta({ title: "Planned interval" });
 
 const rulePlanModel = z
@@ -130,15 +150,14 @@ const rulePlanModel = z
 
 const adoptionPlanModel = z
   .strictObject({
-    id: z.string(),
+    ...standingShape,
     step: z.string(),
     requirements: namesModel.optional().meta({ description: "Of the step; all of them where absent." }),
     accept: z.array(boundPlanModel).min(1).optional(),
     instead: z.string().optional(),
-    only: scopePlanModel.optional(),
-    from: z.string(),
-    until: z.string().optional(),
-    order: z.string(),
+    otherwise: stepPlanModel.optional().meta({
+      description: "The parent's step, which is judged while the adoption does not apply.",
+    }),
   })
   .meta({ title: "Planned adoption", description: "A departure of one step of one check, while it is in force." });
 
@@ -203,6 +222,17 @@ export const planModel = z
 
 export type Plan = z.infer<typeof planModel>;
 export type AdoptionPlan = z.infer<typeof adoptionPlanModel>;
+export type AdoptionStanding = Pick<AdoptionPlan, "id" | "only" | "from" | "until" | "order">;
+
+/** An adoption of what a policy states looser than its parent: what it names, when it applies, and where it is written. */
+export interface Covering extends AdoptionStanding {
+  readonly step?: string;
+  readonly requirement?: string;
+  readonly tolerance?: string;
+  readonly interval?: string;
+  readonly pointer: string;
+}
+
 export type FactPlan = z.infer<typeof factPlanModel>;
 export type IntervalPlan = z.infer<typeof intervalPlanModel>;
 export type RulePlan = z.infer<typeof rulePlanModel>;

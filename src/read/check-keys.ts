@@ -1,4 +1,5 @@
 import { findNearest } from "../diagnostics/index.js";
+import type { PolicyTextWords } from "../words/index.js";
 import { describeExpected, describeWords, listKnownKeys, listTags } from "./describe-expected.js";
 import { listChoices, readDiscriminator, type Shape } from "./find-shape.js";
 import type { ShapeError } from "./generated/policy-validator.js";
@@ -41,7 +42,11 @@ export function checkKeys(
   const meant = new Set(misspelt.map((key) => nearestOf.get(key)));
   for (const key of missing) if (!meant.has(key)) reportMissing(output, pointer, shape.schema, key, map);
   if (errors.some(({ keyword }) => keyword === "minProperties")) {
-    output.report("read/empty-map", pointer, "value", { owner: nameOwner(pointer, map), found: "{}", known });
+    output.report("read/empty-map", pointer, "value", {
+      owner: nameOwner(pointer, map, output.words),
+      found: "{}",
+      known,
+    });
   }
 }
 
@@ -49,9 +54,9 @@ function reportMissing(output: ShapeReport, pointer: string, schema: PlainMap, k
   const properties = schema["properties"];
   const member = isPlainMap(properties) && Object.hasOwn(properties, key) ? properties[key] : undefined;
   const tags = listTags(listChoices(schema, "oneOf"), key);
-  const expected = isPlainMap(member) ? describeExpected(member) : describeWords(tags);
+  const expected = isPlainMap(member) ? describeExpected(member, output.words) : describeWords(tags, output.words);
   const at = findOwnerPlace(pointer, map);
-  const params = { key, owner: nameOwner(pointer, map), expected };
+  const params = { key, owner: nameOwner(pointer, map, output.words), expected };
   output.report("read/missing-key", at, "key", params);
 }
 
@@ -62,15 +67,15 @@ function findOwnerPlace(pointer: string, map: PlainMap): string {
   return isMember && first !== undefined ? extendPointer(pointer, first) : pointer;
 }
 
-function nameOwner(pointer: string, map: PlainMap): string {
+function nameOwner(pointer: string, map: PlainMap, words: PolicyTextWords): string {
   const last = splitPointer(pointer).at(-1);
-  if (last === undefined) return "the policy";
+  if (last === undefined) return words.thePolicy;
   if (!/^\d+$/.test(last)) return `\`${shortenText(last)}\``;
   for (const key of NAMING_KEYS) {
     const name = map[key];
     if (typeof name === "string") return `${key} \`${shortenText(name)}\``;
   }
-  return `member ${Number(last) + 1} of \`${shortenText(splitPointer(parentPointer(pointer)).at(-1) ?? "")}\``;
+  return words.member(Number(last) + 1, shortenText(splitPointer(parentPointer(pointer)).at(-1) ?? ""));
 }
 
 /** The kinds beside the chosen one that do have a key. */

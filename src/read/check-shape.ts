@@ -20,7 +20,9 @@ export function checkShape(walk: DocumentWalk, document: unknown): void {
   // Why: the validator keeps its errors in one place for all callers.
   const errors = [...(validatePolicy.errors ?? [])];
   const output = createShapeReport(walk);
-  for (const [pointer, group] of groupErrors(errors)) checkEntry(output, document, pointer, group);
+  // Invariant: what holds others is looked at before them, so that a mistake of its own can silence theirs.
+  const groups = [...groupErrors(errors)].sort(([one], [other]) => one.length - other.length);
+  for (const [pointer, group] of groups) checkEntry(output, document, pointer, group);
   if (walk.output.hasErrors) return;
   const [first] = errors;
   output.report("read/wrong-shape", first?.instancePath ?? "", "value", { keyword: first?.keyword ?? "" });
@@ -57,7 +59,7 @@ function checkNames(output: ShapeReport, pointer: string, schema: PlainMap, erro
     const key = params["propertyName"];
     if (keyword !== "propertyNames" || typeof key !== "string") continue;
     const nearest = mendName(key, typeof pattern === "string" ? pattern : "");
-    const expected = describeExpected(names);
+    const expected = describeExpected(names, output.words);
     output.report("read/bad-name", extendPointer(pointer, key), "key", {
       key: shortenText(key),
       found: shortenText(key),
@@ -85,7 +87,7 @@ function checkTag(output: ShapeReport, pointer: string, { schema, value }: Shape
   const written = output.readWritten(at);
   const known = listTags(listChoices(schema, "oneOf"), tag);
   if (written === "") {
-    output.report("read/no-value", at, "key", { key: tag, expected: describeWords(known) });
+    output.report("read/no-value", at, "key", { key: tag, expected: describeWords(known, output.words) });
     return;
   }
   const text = typeof value[tag] === "string" ? value[tag] : written;

@@ -1,9 +1,11 @@
 import { findNearest } from "../diagnostics/index.js";
+import type { HintWords, PolicyTextWords, ValueType } from "../words/index.js";
 import { describeExpected, findExample, listValues } from "./describe-expected.js";
 import { fitsType, listChoices, type Shape } from "./find-shape.js";
 import type { ShapeError } from "./generated/policy-validator.js";
 import { splitPointer } from "./json-pointer.js";
 import { findKeyWithoutSpace } from "./key-without-space.js";
+import { mendComparison, mendDecimalCommas } from "./mend-slip.js";
 import { isPlainMap, type PlainMap } from "./plain-map.js";
 import type { ShapeReport } from "./shape-report.js";
 import { shortenText } from "./text-report.js";
@@ -35,7 +37,7 @@ export function checkValue(output: ShapeReport, pointer: string, shape: Shape, e
     return;
   }
   if (Array.isArray(value)) {
-    reportCount(output, pointer, schema, value.length);
+    reportCount(output, pointer, schema, value.length, written);
     return;
   }
   if (typeof value === "string") reportText(output, pointer, schema, value, errors);
@@ -44,7 +46,11 @@ export function checkValue(output: ShapeReport, pointer: string, shape: Shape, e
 function reportNoValue(output: ShapeReport, pointer: string, schema: PlainMap): void {
   const key = shortenText(splitPointer(pointer).at(-1) ?? "");
   const cutByComment = output.walk.cutTexts.get(pointer)?.whole;
-  output.report("read/no-value", pointer, "key", { key, expected: describeExpected(schema), cutByComment });
+  output.report("read/no-value", pointer, "key", {
+    key,
+    expected: describeExpected(schema, output.words),
+    cutByComment,
+  });
 }
 
 function reportUnknownValue(
@@ -76,18 +82,23 @@ function reportWrongType(
   written: string,
 ): void {
   const key = typeof value === "string" ? findKeyWithoutSpace(value) : undefined;
-  const expected = describeExpected(schema);
+  const expected = describeExpected(schema, output.words);
   const shown = shortenText(written);
   if (key !== undefined && (schema["type"] === "object" || schema["type"] === "array")) {
     output.report("read/no-space-behind-colon", pointer, "value", { key, found: shown });
     return;
   }
   if (wantsQuotes(schema, value, written)) {
-    output.report("read/unquoted-text", pointer, "value", { text: shown, readAs: nameType(value), found: shown });
+    output.report("read/unquoted-text", pointer, "value", {
+      text: shown,
+      readAs: output.words.found[nameType(value)],
+      found: shown,
+    });
     return;
   }
-  const found = nameFound(value, shown);
-  const hint = pointer === "" ? "begin the policy with `tenbar: 1`" : hintType(schema, value, shown);
+  const found = nameFound(value, shown, output.words);
+  const { hints } = output.words;
+  const hint = pointer === "" ? hints.beginning : hintType(schema, value, shown, hints);
   output.report("read/wrong-type", pointer, "value", { found, expected, hint });
 }
 
@@ -100,34 +111,45 @@ function wantsQuotes(schema: PlainMap, value: unknown, written: string): boolean
   );
 }
 
-function hintType(schema: PlainMap, value: unknown, shown: string): string | undefined {
+function hintType(schema: PlainMap, value: unknown, shown: string, hints: HintWords): string | undefined {
   const { type, title } = schema;
   const example = findExample(schema);
   if (typeof value === "number" && MEASURED.has(title) && example !== undefined) {
-    return `write the unit behind the number, as in \`${example}\``;
+    return hints.unitBehind(example);
   }
   if (type === "boolean" && typeof value === "string") {
-    if (WORDS_FOR_TRUE.test(value) || value === "true") return "write `true` without quotes";
-    if (WORDS_FOR_FALSE.test(value) || value === "false") return "write `false` without quotes";
+    if (WORDS_FOR_TRUE.test(value) || value === "true") return hints.withoutQuotes("true");
+    if (WORDS_FOR_FALSE.test(value) || value === "false") return hints.withoutQuotes("false");
   }
-  if (type === "array" && typeof value !== "object") return `write it as a list: \`[${shown}]\``;
-  if (type === "array" && isPlainMap(value)) return "begin each member with a hyphen and a space";
-  return example === undefined ? undefined : `write it like \`${example}\``;
+  const compared = type === "object" && typeof value === "string" ? mendComparison(value) : undefined;
+  if (compared !== undefined) return hints.writeThis(`{ ${compared} }`);
+  if (type === "array" && typeof value !== "object") return hints.asList(shown);
+  if (type === "array" && isPlainMap(value)) return hints.hyphens;
+  return example === undefined ? undefined : hints.writtenLike(example);
 }
 
-function nameFound(value: unknown, shown: string): string {
-  if (Array.isArray(value)) return "a list";
-  return isPlainMap(value) ? "a map of keys" : `${nameType(value)} (\`${shown}\`)`;
+function nameFound(value: unknown, shown: string, { found }: PolicyTextWords): string {
+  if (Array.isArray(value)) return found.list;
+  return isPlainMap(value) ? found.map : `${found[nameType(value)]} (\`${shown}\`)`;
 }
 
-function nameType(value: unknown): string {
+function nameType(value: unknown): ValueType {
   if (value === null) return "nothing";
-  if (typeof value === "number") return "a number";
-  return typeof value === "boolean" ? "true or false" : "a text";
+  if (typeof value === "number") return "number";
+  return typeof value === "boolean" ? "flag" : "text";
 }
 
-function reportCount(output: ShapeReport, pointer: string, schema: PlainMap, count: number): void {
+function reportCount(output: ShapeReport, pointer: string, schema: PlainMap, count: number, written: string): void {
   const { minItems, maxItems } = schema;
+  const pointed = mendDecimalCommas(written);
+  if (pointed !== undefined && typeof maxItems === "number" && pointed.split(",").length === maxItems) {
+    const text = shortenText(written);
+    const expected = output.words.membersWithPoints(maxItems);
+    output.report("read/bad-text", pointer, "value", { text, found: text, expected, nearest: shortenText(pointed) });
+    // Why: what a comma cut off is no member, so nothing is said of the pieces.
+    output.walk.silenced.add(pointer);
+    return;
+  }
   output.report("read/wrong-count", pointer, "value", {
     count,
     found: `${count}`,
@@ -144,7 +166,7 @@ function reportText(
   errors: readonly ShapeError[],
 ): void {
   const { pattern, maxLength } = schema;
-  const expected = describeExpected(schema);
+  const expected = describeExpected(schema, output.words);
   if (text === "") {
     output.report("read/empty-text", pointer, "value", { found: shortenText(output.readWritten(pointer)), expected });
     return;
@@ -156,7 +178,7 @@ function reportText(
   if (typeof pattern !== "string") return;
   const shown = shortenText(text);
   const example = findExample(schema);
-  const hint = example === undefined ? undefined : `write it like \`${example}\``;
+  const hint = example === undefined ? undefined : output.words.hints.writtenLike(example);
   const nearest = mendText(text, pattern);
   output.report("read/bad-text", pointer, "value", { text: shown, found: shown, expected, nearest, hint });
 }

@@ -1,31 +1,24 @@
+import type { PolicyTextWords } from "../words/index.js";
 import { listChoices, readDiscriminator, readTag, resolveSchema } from "./find-shape.js";
 import { isPlainMap, type PlainMap } from "./plain-map.js";
 
-const TYPE_WORDS: Readonly<Record<string, string>> = {
-  string: "a text",
-  number: "a number",
-  integer: "a whole number",
-  boolean: "`true` or `false`",
-  null: "`null`",
-  array: "a list",
-  object: "a map of keys",
-};
-
 /** What a schema accepts, in words: "name (lower-case words joined by hyphens, such as `leak-drop`)". */
-export function describeExpected(unresolved: PlainMap): string {
+export function describeExpected(unresolved: PlainMap, words: PolicyTextWords): string {
   const schema = resolveSchema(unresolved);
   const values = listValues(schema);
-  if (values.length > 0) return describeWords(values);
-  const title = typeof schema["title"] === "string" ? lowerFirst(schema["title"]) : undefined;
-  const details = schema["type"] === "string" || schema["anyOf"] !== undefined ? describeDetails(schema) : undefined;
+  if (values.length > 0) return describeWords(values, words);
+  const title = typeof schema["title"] === "string" ? sayText(schema["title"], words) : undefined;
+  const details =
+    schema["type"] === "string" || schema["anyOf"] !== undefined ? describeDetails(schema, words) : undefined;
   if (schema["type"] === "object" || schema["type"] === "array") {
-    const words = TYPE_WORDS[String(schema["type"])] ?? "";
-    return title === undefined ? words : `${words} (${title})`;
+    const kind = words.types[schema["type"]];
+    return title === undefined ? kind : `${kind} (${title})`;
   }
   if (title !== undefined) return details === undefined ? title : `${title} (${details})`;
   const choices = listChoices(schema, "anyOf");
-  if (choices.length > 0) return joinWords(choices.map(describeExpected));
-  return details ?? TYPE_WORDS[String(schema["type"])] ?? "a value";
+  if (choices.length > 0) return words.oneOf(choices.map((choice) => describeExpected(choice, words)));
+  const { type } = schema;
+  return details ?? words.types[isTypeName(type, words) ? type : "any"];
 }
 
 /** The values of a closed list, of a constant, or of the tag of a choice, as they are written. */
@@ -54,12 +47,12 @@ export function findExample({ examples }: PlainMap): string | undefined {
 }
 
 /** The first sentence of a text's description, with an example where the sentence gives none. */
-function describeDetails(schema: PlainMap): string | undefined {
+function describeDetails(schema: PlainMap, words: PolicyTextWords): string | undefined {
   const { description } = schema;
   if (typeof description !== "string") return undefined;
-  const sentence = lowerFirst(description.split(/\.(?:\s|$)/)[0] ?? "");
+  const sentence = sayText(description.split(/\.(?:\s|$)/)[0] ?? "", words);
   const example = findExample(schema);
-  return sentence.includes("`") || example === undefined ? sentence : `${sentence}, such as \`${example}\``;
+  return sentence.includes("`") || example === undefined ? sentence : words.suchAs(sentence, example);
 }
 
 /** Why: an abbreviation such as ISO keeps its capitals. */
@@ -68,10 +61,17 @@ function lowerFirst(text: string): string {
 }
 
 /** "`hold`, `match` or `timing`". */
-export function describeWords(words: readonly string[]): string {
-  return joinWords(words.map((word) => `\`${word}\``));
+export function describeWords(values: readonly string[], words: PolicyTextWords): string {
+  return words.oneOf(values.map((value) => `\`${value}\``));
 }
 
-function joinWords(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
+/** A title or a sentence of the schema; one that the language lacks is said as the schema has it. */
+function sayText(text: string, { schema }: PolicyTextWords): string {
+  if (schema === "as-written") return lowerFirst(text);
+  const known: Readonly<Record<string, string>> = schema;
+  return Object.hasOwn(known, text) ? (known[text] ?? text) : lowerFirst(text);
+}
+
+function isTypeName(type: unknown, { types }: PolicyTextWords): type is keyof PolicyTextWords["types"] {
+  return typeof type === "string" && Object.hasOwn(types, type);
 }

@@ -63,9 +63,14 @@ function reportError(error: YAMLError, output: TextReport): void {
   const { text } = output.source;
   const [start, end] = error.pos;
   const line = readContentLine(text, start);
+  const tab = findTab(text, lineStartOf(text, start), line.start);
+  if (tab !== undefined) {
+    output.report("read/tab-indent", tab, line.start, { found: output.words.found.tab });
+    return;
+  }
   switch (error.code) {
     case "TAB_AS_INDENT":
-      output.report("read/tab-indent", start, Math.max(line.start, start + 1), { found: "a tab" });
+      output.report("read/tab-indent", start, Math.max(line.start, start + 1), { found: output.words.found.tab });
       break;
     case "BAD_INDENT":
       output.report("read/bad-indentation", line.start, line.end, { found: shortenText(line.text) });
@@ -91,6 +96,12 @@ function reportError(error: YAMLError, output: TextReport): void {
       output.report(code, start, Math.max(end, start + 1), { found });
     }
   }
+}
+
+/** The first tab of an indentation. Why: YAML takes a tab behind blanks for a part of the text, and complains of what follows. */
+function findTab(text: string, from: number, to: number): number | undefined {
+  const tab = text.slice(from, to).indexOf("\t");
+  return tab === -1 ? undefined : from + tab;
 }
 
 /** A key that YAML could not make out: a colon without a space, none at all, one too many, or a line indented wrongly. */

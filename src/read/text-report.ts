@@ -6,7 +6,7 @@ import {
   type RelatedPlace,
 } from "../diagnostics/index.js";
 import type { SourceText } from "../source/index.js";
-
+import type { DiagnosticWords, PolicyTextWords } from "../words/index.js";
 import { MAX_LISTED } from "./read-limits.js";
 
 const LONGEST_SHOWN = 80;
@@ -14,6 +14,8 @@ const LONGEST_SHOWN = 80;
 /** Reports into the diagnostics of one run about stretches of one text. */
 export interface TextReport {
   readonly source: SourceText;
+  readonly words: PolicyTextWords;
+  readonly related: DiagnosticWords["related"];
   /** Whether an error, not only warnings, was reported here. */
   readonly hasErrors: boolean;
   report<C extends DiagnosticCode>(
@@ -30,15 +32,18 @@ export interface TextReport {
 export function createTextReport(source: SourceText, diagnostics: Diagnostics): TextReport {
   let hasErrors = false;
   let reported = 0;
+  const { policyText: words, related } = diagnostics.words;
   return {
     source,
+    words,
+    related,
     get hasErrors() {
       return hasErrors;
     },
-    report(code, start, end, params, related) {
+    report(code, start, end, params, places) {
       if (DIAGNOSTICS[code].severity === "error") hasErrors = true;
       reported++;
-      if (reported <= MAX_LISTED) diagnostics.report(code, { source, span: { start, end } }, params, related);
+      if (reported <= MAX_LISTED) diagnostics.report(code, { source, span: { start, end } }, params, places);
     },
     finish() {
       const count = reported - MAX_LISTED;

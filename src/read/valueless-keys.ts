@@ -2,6 +2,7 @@ import { isScalar, type Pair, type ParsedNode, Scalar } from "yaml";
 import type { DocumentWalk } from "./document-walk.js";
 import { extendPointer } from "./json-pointer.js";
 import { findKeyWithoutSpace } from "./key-without-space.js";
+import { mendComparison, mendDecimalCommas } from "./mend-slip.js";
 import { shortenText } from "./text-report.js";
 
 type PairNode = Pair<ParsedNode, ParsedNode | null>;
@@ -15,7 +16,8 @@ interface Run {
 
 /**
  * Reports what stands between the commas of a `{ }` map without a colon and a space, and returns those pairs. May add
- * `read/no-space-behind-colon`, `read/text-cut-by-comma` (once for all pieces of a text) and `read/no-value`.
+ * `read/no-space-behind-colon`, `read/text-cut-by-comma` (once for all pieces of a text), `read/bad-text` (a decimal comma, a
+ * comparison sign for a key) and `read/no-value`.
  */
 export function reportValueless(walk: DocumentWalk, pairs: readonly PairNode[], pointer: string): Set<PairNode> {
   const { report, source } = walk.output;
@@ -43,19 +45,36 @@ export function reportValueless(walk: DocumentWalk, pairs: readonly PairNode[], 
 }
 
 function reportRun(walk: DocumentWalk, { before, start, end }: Run, pointer: string): void {
-  const { report, source } = walk.output;
+  const { report, source, words } = walk.output;
   const found = shortenText(source.text.slice(start, end));
+  const compared = mendComparison(found);
+  if (compared !== undefined) {
+    walk.incomplete.add(pointer);
+    report("read/bad-text", start, end, { text: found, found, expected: words.keyAndValue, nearest: compared });
+    return;
+  }
   if (before === undefined || !isScalar(before.key) || !isScalar(before.value) || before.value.type !== Scalar.PLAIN) {
     walk.incomplete.add(pointer);
     report("read/no-value", start, Math.max(end, start + 1), {
       key: found,
       found,
-      expected: "a key, a colon and a value",
+      expected: words.keyAndValue,
     });
     return;
   }
   const key = String(before.key.value);
-  const whole = shortenText(source.text.slice(before.value.range[0], end));
+  const [valueStart] = before.value.range;
+  const whole = shortenText(source.text.slice(valueStart, end));
   walk.silenced.add(extendPointer(pointer, key));
+  const pointed = mendDecimalCommas(whole);
+  if (pointed !== undefined && !pointed.includes(",")) {
+    report("read/bad-text", valueStart, end, {
+      text: whole,
+      found: whole,
+      expected: words.quantityWithPoint,
+      nearest: pointed,
+    });
+    return;
+  }
   report("read/text-cut-by-comma", start, end, { found, key: shortenText(key), whole });
 }

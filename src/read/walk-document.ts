@@ -94,7 +94,7 @@ function readKey(
   if (first !== undefined) {
     const place = { source: output.source, span: first };
     output.report("read/duplicate-key", start, end, { key: shortenText(text), found: shortenText(text) }, [
-      { message: "the first one", place },
+      { message: output.related.first, place },
     ]);
     return undefined;
   }

@@ -1,18 +1,19 @@
 import type { Finding } from "../model/index.js";
+import type { BasisWords } from "../words/index.js";
 
 /** What a figure rests on, in words. */
-export function describeBasis(basis: NonNullable<Finding["basis"]>): string {
+export function describeBasis(basis: NonNullable<Finding["basis"]>, words: BasisWords): string {
   switch (basis.kind) {
     case "common-practice":
-      return "common practice, no source";
+      return words.commonPractice;
     case "published": {
       const { source, edition, clause, seen } = basis;
-      const parts = [source, edition, clause, seen === "memory" ? "from memory" : seen && "as quoted"];
-      return `published: ${parts.filter((part) => part !== undefined).join(", ")}`;
+      const parts = [source, edition, clause, seen === "memory" ? words.fromMemory : seen && words.asQuoted];
+      return words.published(parts.filter((part) => part !== undefined));
     }
     case "manufacturer":
-      return `the manufacturer's instructions${basis.document === undefined ? "" : `: ${basis.document}`}`;
+      return words.manufacturer + (basis.document === undefined ? "" : `: ${basis.document}`);
     case "local":
-      return `local order: ${basis.order}`;
+      return words.localOrder(basis.order);
   }
 }

@@ -1,7 +1,12 @@
 export type { ReportOptions } from "./palette.js";
 export { makePrintable } from "./printable-text.js";
+export { renderAnnotations } from "./render-annotations.js";
 export { renderAssessment } from "./render-assessment.js";
 export { countVerdict, NO_VERDICTS, renderClosing, renderPolicyHead, type VerdictCounts } from "./render-closing.js";
+export { renderCodePage, summarizeCodePage } from "./render-code-page.js";
+export { renderCsvHead, renderCsvRows, renderUnreadRow } from "./render-csv.js";
 export { renderDiagnostics } from "./render-diagnostics.js";
+export { JUNIT_FOOT, JUNIT_HEAD, renderSuite, renderUnreadSuite } from "./render-junit.js";
 export { renderResolved } from "./render-resolved.js";
+export { renderSarif } from "./render-sarif.js";
 export { wrapText } from "./wrap-text.js";

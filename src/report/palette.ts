@@ -1,8 +1,18 @@
+import { ENGLISH_REPORTS } from "../english/index.js";
+import type { ReportWords } from "../words/index.js";
+
 /** How a report is to look. Meaning never hangs on colour alone. */
 export interface ReportOptions {
   readonly color: boolean;
   /** Columns. */
   readonly width: number;
+  /** The language; English where none is given. */
+  readonly words?: ReportWords | undefined;
+}
+
+/** The words of a report that is to look so. */
+export function wordsOf({ words = ENGLISH_REPORTS }: ReportOptions): ReportWords {
+  return words;
 }
 
 type Tone = "bad" | "warn" | "good" | "dim" | "strong";

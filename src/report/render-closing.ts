@@ -1,8 +1,7 @@
 import type { Assessment, Plan } from "../model/index.js";
 import { VERDICTS, type Verdict } from "../terms/index.js";
-import { createPaint, type ReportOptions } from "./palette.js";
+import { createPaint, type ReportOptions, wordsOf } from "./palette.js";
 import { makePrintable } from "./printable-text.js";
-import { VERDICT_WORDS } from "./render-assessment.js";
 import { wrapText } from "./wrap-text.js";
 
 /** How many records came to each verdict. */
@@ -26,10 +25,9 @@ const NUMBER_COLUMNS = 10;
 
 /** Once per run: the verdicts where there are several, the policy, what stands above it, and what to know before using it. */
 export function renderClosing(counts: VerdictCounts, plan: Plan, options: ReportOptions): string {
-  const reach = "An assessment speaks of one record; it says nothing about findings of earlier records.";
   const lines = [
     ...renderCounts(counts, options),
-    ...wrapText(reach, options.width, ""),
+    ...wrapText(wordsOf(options).report.reach, options.width, ""),
     ...renderPolicyHead(plan, options),
   ];
   return `${lines.join("\n")}\n`;
@@ -37,19 +35,20 @@ export function renderClosing(counts: VerdictCounts, plan: Plan, options: Report
 
 function renderCounts(counts: VerdictCounts, options: ReportOptions): readonly string[] {
   const { notJudged, notRead } = counts;
+  const { report, verdicts } = wordsOf(options);
   const total = VERDICTS.reduce((sum, verdict) => sum + counts[verdict], 0);
   if (total + notRead < 2) return [];
   const labelColumns = Math.min(options.width, WIDEST_TABLE) - NUMBER_COLUMNS;
   const row = (label: string, entry: number | string) =>
     label.padEnd(labelColumns) + String(entry).padStart(NUMBER_COLUMNS);
   return [
-    createPaint(options)("strong", row("verdict", "records")),
+    createPaint(options)("strong", row(report.verdictColumn, report.recordColumn)),
     ...VERDICTS.flatMap((verdict) => [
-      row(VERDICT_WORDS[verdict], counts[verdict]),
-      ...(verdict === "refer" && notJudged > 0 ? [row("  of these, not judged", notJudged)] : []),
+      row(verdicts[verdict], counts[verdict]),
+      ...(verdict === "refer" && notJudged > 0 ? [row(`  ${report.ofTheseNotJudged}`, notJudged)] : []),
     ]),
-    row("in all", total),
-    ...(notRead === 0 ? [] : [row("beside these, not read", notRead)]),
+    row(report.inAll, total),
+    ...(notRead === 0 ? [] : [row(report.besideTheseNotRead, notRead)]),
     "",
   ];
 }
@@ -58,7 +57,7 @@ function renderCounts(counts: VerdictCounts, options: ReportOptions): readonly s
 export function renderPolicyHead(plan: Plan, options: ReportOptions): readonly string[] {
   const { id, version, title } = plan.policy;
   const { width } = options;
-  const name = `policy ${id} ${version}, ${title} (${plan.digest.slice(0, DIGEST_CHARACTERS)})`;
+  const name = wordsOf(options).report.policy(id, version, title, plan.digest.slice(0, DIGEST_CHARACTERS));
   return [
     ...wrapText(makePrintable(name), width, ""),
     ...wrapText(makePrintable(plan.deference), width, ""),

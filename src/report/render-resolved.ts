@@ -1,10 +1,12 @@
 import type { BoundPlan, CheckPlan, Plan, RequirementPlan } from "../model/index.js";
-import { createPaint, type ReportOptions } from "./palette.js";
+import type { ReportWords } from "../words/index.js";
+import { createPaint, type ReportOptions, wordsOf } from "./palette.js";
 import { makePrintable } from "./printable-text.js";
 
 /** The policy as it stands after `extends`: checks, steps, requirements, limits, and where each is stated. */
 export function renderResolved(plan: Plan, options: ReportOptions): string {
   const paint = createPaint(options);
+  const words = wordsOf(options);
   const { id, version, title } = plan.policy;
   const lines = [paint("strong", makePrintable(`${id} ${version}, ${title}`))];
   for (const check of plan.checks) {
@@ -15,10 +17,10 @@ export function renderResolved(plan: Plan, options: ReportOptions): string {
     for (const step of check.steps) {
       lines.push(`  ${step.step} (${step.kind})`);
       for (const requirement of step.requirements) {
-        lines.push(...renderRequirement(requirement, `${check.check}/${step.step}/${requirement.name}`, plan));
+        lines.push(...renderRequirement(requirement, `${check.check}/${step.step}/${requirement.name}`, plan, words));
       }
     }
-    lines.push(...renderOthers(check, plan));
+    lines.push(...renderOthers(check, plan, words));
   }
   return `${lines.join("\n")}\n`;
 }
@@ -27,36 +29,46 @@ function renderRequirement(
   { name, consequence, tolerance }: RequirementPlan,
   key: string,
   plan: Plan,
+  words: ReportWords,
 ): readonly string[] {
-  const head = `    ${name}: ${consequence}`;
+  const { resolved } = words;
+  const head = `    ${words.requirements[name]}: ${words.consequences[consequence]}`;
   if (tolerance === undefined) return [`${head}${describeSpot(key, plan)}`];
   const bands = tolerance.bands.map((band) => {
-    const scope = Object.entries(band.for ?? {}).map(([fact, values]) => `${fact} ${values.join(" or ")}`);
-    const upTo = band.upTo === undefined ? [] : [`${tolerance.by ?? ""} up to ${band.upTo}`];
+    const scope = Object.entries(band.for ?? {}).map(([fact, values]) => `${fact} ${values.join(resolved.or)}`);
+    const upTo = band.upTo === undefined ? [] : [resolved.upTo(tolerance.by ?? "", String(band.upTo))];
     const where = [...scope, ...upTo].join(", ");
-    return `${describeBounds(band.accept)}${where === "" ? "" : ` (${where})`}`;
+    return `${describeBounds(band.accept, words)}${where === "" ? "" : ` (${where})`}`;
   });
   return [`${head}, ${makePrintable(bands.join("; "))}${describeSpot(key, plan)}`];
 }
 
-function describeBounds(bounds: readonly BoundPlan[]): string {
-  return bounds.map(({ kind, limit }) => `${kind.replace("-", " ")} ${limit}`).join(" and ");
+function describeBounds(bounds: readonly BoundPlan[], { resolved }: ReportWords): string {
+  return bounds.map(({ kind, limit }) => `${resolved.bounds[kind]} ${limit}`).join(resolved.and);
 }
 
-function renderOthers({ intervals, rules, adoptions }: CheckPlan, plan: Plan): readonly string[] {
+function renderOthers(
+  { intervals, rules, adoptions }: CheckPlan,
+  plan: Plan,
+  { report, resolved }: ReportWords,
+): readonly string[] {
   return [
     ...intervals.map(
-      ({ interval, every }) => `  interval ${interval}: every ${every}${describeSpot(`interval/${interval}`, plan)}`,
+      ({ interval, every }) => `  ${resolved.interval(interval, every)}${describeSpot(`interval/${interval}`, plan)}`,
     ),
     ...rules.map(
       ({ rule, title }) =>
-        `  rule ${rule}${title === undefined ? "" : `: ${title}`}${describeSpot(`rule/${rule}`, plan)}`,
+        `  ${resolved.rule(rule)}${title === undefined ? "" : `: ${title}`}${describeSpot(`rule/${rule}`, plan)}`,
     ),
-    ...adoptions.map(
-      ({ id, step, from, until, order }) =>
-        `  adopted ${id}: ${step} from ${from} until ${until ?? "review"} under ${order}`,
+    ...[...adoptions, ...intervals.flatMap((one) => nameIntervalAdoptions(one, report))].map(
+      ({ id, step, from, until, order, otherwise }) =>
+        `  ${resolved.adopted(id, step, from, until, order)}${otherwise === undefined ? "" : resolved.elseAsParent}`,
     ),
   ].map(makePrintable);
+}
+
+function nameIntervalAdoptions({ interval, adoptions }: CheckPlan["intervals"][number], report: ReportWords["report"]) {
+  return adoptions.map((adoption) => ({ ...adoption, step: report.interval(interval) }));
 }
 
 /** The place of the limit, else of what asks. */

@@ -1,4 +1,5 @@
 import type { SourceText } from "../source/index.js";
+import type { ParentWords } from "../words/index.js";
 
 /** The text of a parent, or why it cannot be had. */
 export type FoundParent = { readonly source: SourceText } | { readonly problem: string };
@@ -16,7 +17,7 @@ export interface ShippedReference {
 export type ParentReference =
   | ShippedReference
   | { readonly kind: "file" }
-  | { readonly kind: "fault"; readonly why: string };
+  | { readonly kind: "fault"; readonly why: Exclude<keyof ParentWords, "notGiven"> };
 
 const SHIPPED = /^([a-z0-9]+(?:-[a-z0-9]+)*(?:\/[a-z0-9]+(?:-[a-z0-9]+)*)+)(?:@([0-9]+))?$/;
 
@@ -25,10 +26,9 @@ export function readReference(reference: string): ParentReference {
   const shipped = SHIPPED.exec(reference);
   if (shipped?.[1] !== undefined) return { kind: "shipped", name: shipped[1], major: shipped[2] };
   const parts = reference.split("/");
-  if (!reference.startsWith("./"))
-    return { kind: "fault", why: "a file is named from the policy's own folder, with `./` in front" };
+  if (!reference.startsWith("./")) return { kind: "fault", why: "notFromOwnFolder" };
   if (parts.includes("..") || reference.includes("\\") || reference.includes("\0")) {
-    return { kind: "fault", why: "a parent lies in the policy's own folder or below it" };
+    return { kind: "fault", why: "leavesOwnFolder" };
   }
   return { kind: "file" };
 }

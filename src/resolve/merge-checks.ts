@@ -1,6 +1,7 @@
 import { type Diagnostics, findNearest } from "../diagnostics/index.js";
 import type { PolicyDocument } from "../model/index.js";
 import type { ParsedPolicy } from "../read/index.js";
+import type { Thing } from "../words/index.js";
 import type { Origins } from "./origins.js";
 import type { ResolvedPolicy } from "./resolved-policy.js";
 
@@ -121,7 +122,7 @@ function putStep(
 }
 
 function reportUnknown(
-  thing: string,
+  thing: Thing,
   names: readonly string[],
   known: readonly string[],
   pointer: string,

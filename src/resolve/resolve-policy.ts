@@ -41,7 +41,7 @@ function loadParent(
   const place = parsed.place("/extends");
   const read = readReference(reference);
   if (read.kind === "fault") {
-    diagnostics.report("resolve/bad-parent", place, { parent: reference, why: read.why });
+    diagnostics.report("resolve/bad-parent", place, { parent: reference, why: diagnostics.words.parents[read.why] });
     return undefined;
   }
   const found = findParent(reference, parsed.source.file);

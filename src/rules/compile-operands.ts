@@ -1,3 +1,4 @@
+import type { RuleThing } from "../words/index.js";
 import { inferAlike, isLiteral } from "./infer-type.js";
 import { nameType } from "./name-type.js";
 import { COUNT, FLAG, type RuleExpression, type RuleType, TEXT } from "./rule-expression.js";
@@ -5,7 +6,7 @@ import type { Operands, OperatorContext } from "./rule-scope.js";
 
 /** Which types an operator takes, and how to say so. */
 export interface AllowedTypes {
-  readonly words: string;
+  readonly words: RuleThing;
   allows(type: RuleType): boolean;
 }
 

@@ -1,17 +1,5 @@
-import type { ComparisonSign, RuleExpression } from "./rule-expression.js";
-
-const SIGNS: Readonly<Record<ComparisonSign, readonly [string, string]>> = {
-  "<": ["below", "before"],
-  "<=": ["at most", "not after"],
-  ">": ["above", "after"],
-  ">=": ["at least", "not before"],
-};
-const LISTS = {
-  all: "for every member of",
-  some: "for at least one member of",
-  none: "for no member of",
-  count: "the number of members of",
-} as const;
+import { ENGLISH_ASSESSMENTS, type RuleWords } from "../words/index.js";
+import type { RuleExpression } from "./rule-expression.js";
 
 /** How tightly words hold together: what holds less tightly than its surroundings need stands in brackets. */
 const WHOLE = 0;
@@ -23,7 +11,7 @@ const SINGLE = 4;
 type Comparison = Extract<RuleExpression, { op: "compare" }>;
 
 /** A rule in words: "role is not training, or shift is white". A part that could be read in two ways stands in brackets. */
-export function describeRule(expression: RuleExpression): string {
+export function describeRule(expression: RuleExpression, words: RuleWords = ENGLISH_ASSESSMENTS.rules): string {
   switch (expression.op) {
     case "fact":
       return expression.name;
@@ -34,60 +22,61 @@ export function describeRule(expression: RuleExpression): string {
     case "quantity":
       return String(expression.value);
     case "and":
-      return joinParts(expression.terms, ", and ", RELATION);
+      return joinParts(expression.terms, words.and, RELATION, words);
     case "or":
-      return joinParts(expression.terms, ", or ", RELATION);
+      return joinParts(expression.terms, words.or, RELATION, words);
     case "not":
-      return `not ${describePart(expression.term, SINGLE)}`;
+      return words.not(describePart(expression.term, SINGLE, words));
     case "if": {
       const { when, value, otherwise } = expression;
-      return `${describePart(value, RELATION)} if ${describePart(when, RELATION)}, else ${describePart(otherwise, RELATION)}`;
+      const [chosen, condition, other] = [value, when, otherwise].map((term) => describePart(term, RELATION, words));
+      return words.choose(chosen ?? "", condition ?? "", other ?? "");
     }
     case "equal":
-      return `${describePart(expression.left, SUM)} is ${describePart(expression.right, SUM)}`;
+      return words.equal(describePart(expression.left, SUM, words), describePart(expression.right, SUM, words));
     case "unequal":
-      return `${describePart(expression.left, SUM)} is not ${describePart(expression.right, SUM)}`;
+      return words.unequal(describePart(expression.left, SUM, words), describePart(expression.right, SUM, words));
     case "compare":
-      return describeComparison(expression);
+      return describeComparison(expression, words);
     case "sum":
-      return joinParts(expression.terms, " + ", SINGLE);
+      return joinParts(expression.terms, " + ", SINGLE, words);
     case "difference":
-      return `${describePart(expression.left, SINGLE)} - ${describePart(expression.right, SINGLE)}`;
+      return `${describePart(expression.left, SINGLE, words)} - ${describePart(expression.right, SINGLE, words)}`;
     case "least":
-      return `the least of (${joinParts(expression.terms, ", ", SUM)})`;
+      return words.least(joinParts(expression.terms, ", ", SUM, words));
     case "greatest":
-      return `the greatest of (${joinParts(expression.terms, ", ", SUM)})`;
+      return words.greatest(joinParts(expression.terms, ", ", SUM, words));
     case "opposite":
-      return `-${describePart(expression.term, SINGLE)}`;
+      return `-${describePart(expression.term, SINGLE, words)}`;
     case "size":
-      return `the size of ${describePart(expression.term, SINGLE)}`;
+      return words.size(describePart(expression.term, SINGLE, words));
     case "in":
-      return `${describePart(expression.item, SUM)} is one of (${joinParts(expression.list, ", ", SUM)})`;
+      return words.oneOf(describePart(expression.item, SUM, words), joinParts(expression.list, ", ", SUM, words));
     default:
-      return `${LISTS[expression.op]} ${expression.list} (${describeRule(expression.holds)})`;
+      return words.lists[expression.op](expression.list, describeRule(expression.holds, words));
   }
 }
 
-function joinParts(terms: readonly RuleExpression[], between: string, needed: number): string {
+function joinParts(terms: readonly RuleExpression[], between: string, needed: number, words: RuleWords): string {
   const [only, ...others] = terms;
   const isAlone = only !== undefined && others.length === 0;
-  return isAlone ? describeRule(only) : terms.map((term) => describePart(term, needed)).join(between);
+  return isAlone ? describeRule(only, words) : terms.map((term) => describePart(term, needed, words)).join(between);
 }
 
 /** `a < b < c` becomes "a is below b, and b is below c". */
-function describeComparison({ sign, terms }: Comparison): string {
-  const [ofQuantities, ofDates] = SIGNS[sign];
-  const words = terms.some(({ op }) => op === "date") ? ofDates : ofQuantities;
-  const parts = terms.map((term) => describePart(term, SUM));
+function describeComparison({ sign, terms }: Comparison, words: RuleWords): string {
+  const [ofQuantities, ofDates] = words.signs[sign];
+  const said = terms.some(({ op }) => op === "date") ? ofDates : ofQuantities;
+  const parts = terms.map((term) => describePart(term, SUM, words));
   return parts
     .slice(1)
-    .map((right, index) => `${parts[index]} is ${words} ${right}`)
-    .join(", and ");
+    .map((right, index) => words.compare(parts[index] ?? "", said, right))
+    .join(words.and);
 }
 
-function describePart(expression: RuleExpression, needed: number): string {
-  const words = describeRule(expression);
-  return findTightness(expression) < needed ? `(${words})` : words;
+function describePart(expression: RuleExpression, needed: number, words: RuleWords): string {
+  const said = describeRule(expression, words);
+  return findTightness(expression) < needed ? `(${said})` : said;
 }
 
 function findTightness(expression: RuleExpression): number {

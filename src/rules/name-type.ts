@@ -1,7 +1,8 @@
+import type { RuleThing } from "../words/index.js";
 import type { RuleType } from "./rule-expression.js";
 
 /** A type in words. */
-export function nameType(type: RuleType): string {
+export function nameType(type: RuleType): RuleThing {
   switch (type.kind) {
     case "quantity":
       return `a ${type.dimension}`;
@@ -13,7 +14,7 @@ export function nameType(type: RuleType): string {
 }
 
 /** What stands in a rule, in words, whatever value it is. */
-export function nameValue(value: unknown): string {
+export function nameValue(value: unknown): RuleThing {
   if (value === null) return "null";
   if (value === "") return "an empty text";
   if (Array.isArray(value)) return value.length === 0 ? "an empty list" : "a list";
@@ -26,7 +27,13 @@ export function nameValue(value: unknown): string {
       return "true or false";
     case "object":
       return "an operator";
+    case "bigint":
+      return "a value that JSON does not know (bigint)";
+    case "function":
+      return "a value that JSON does not know (function)";
+    case "symbol":
+      return "a value that JSON does not know (symbol)";
     default:
-      return `a value that JSON does not know (${typeof value})`;
+      return "a value that JSON does not know (undefined)";
   }
 }

@@ -56,15 +56,19 @@ export function compileCases(
   dimension: Dimension,
   context: CompileContext,
 ): Limits | undefined {
-  const scopes: ScopePlan[] = [];
+  const scopes: (ScopePlan | undefined)[] = [];
   const bands = cases.map((one, index): BandPlan | undefined => {
     const at = `${pointer}/${index}`;
     const scope = context.scope(one.for, `${at}/for`);
-    const first = scopes.findIndex((other) => canOverlap(scope, other));
-    scopes.push(scope);
+    // Why: what a case with a misspelt fact is for cannot be told, so nothing can be said of its overlap.
+    const isKnown = Object.keys(scope).every((fact) => context.factTypes.has(fact));
+    const first = isKnown ? scopes.findIndex((other) => other !== undefined && canOverlap(scope, other)) : -1;
+    scopes.push(isKnown ? scope : undefined);
     const band = compileLimitPair(one, at, dimension, context);
     if (first !== -1) {
-      const related = [{ message: "the other case", place: context.place(`${pointer}/${first}/for`) }];
+      const related = [
+        { message: context.diagnostics.words.related.otherCase, place: context.place(`${pointer}/${first}/for`) },
+      ];
       context.diagnostics.report("plan/cases-overlap", context.place(`${at}/for`), {}, related);
       return undefined;
     }

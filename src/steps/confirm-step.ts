@@ -55,9 +55,9 @@ export function prepareConfirm(plan: ConfirmPlan, requirements: readonly Prepare
       }
       rows.push(row);
     },
-    describe(row, entry) {
+    describe(row, entry, _member, _context, words) {
       const observed = row.details?.defect ?? (typeof entry?.result === "string" ? entry.result : undefined);
-      return { ...(observed === undefined ? {} : { observed }), accept: "satisfactory" };
+      return { ...(observed === undefined ? {} : { observed }), accept: words.satisfactory };
     },
   };
 }

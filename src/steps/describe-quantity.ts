@@ -15,14 +15,15 @@ import {
   uniformsOfDifference,
   uniformsOfReading,
 } from "../quantities/index.js";
+import type { LimitWords } from "../words/index.js";
 import { describeConfidence } from "./describe-confidence.js";
 import type { JsonObject } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import { bandOf, FINER_THAN_DIVISION } from "./judge-quantity.js";
 import type { PreparedInstrument } from "./prepared-instrument.js";
-import type { RowWords, SpanWords } from "./prepared-step.js";
 import { type Band, describeMargin } from "./prepared-tolerance.js";
 import type { Row } from "./row.js";
+import type { RowWords, SpanWords } from "./row-words.js";
 
 type AnyUnit = Quantity["unit"];
 
@@ -32,11 +33,30 @@ export function describeReading(
   instruments: readonly PreparedInstrument[],
   member: JsonObject | undefined,
   context: JudgeContext,
+  words: LimitWords,
 ): RowWords {
   const band = findBand(row, member, context);
-  const accept = band === undefined ? {} : { accept: band.words };
-  if (row.unit === undefined || Number.isNaN(row.quanta)) return accept;
-  const quantity = { quanta: row.quanta, unit: row.unit };
+  const { quanta, unit } = row;
+  if (unit === undefined || Number.isNaN(quanta)) return band === undefined ? {} : { accept: band.describe(words) };
+  const quantity = { quanta, unit };
+  const make = () => describeValue(row, quantity, band, instruments, words);
+  if (band === undefined) return make();
+  return band.memory.remember(`${quanta} ${unit.index}${nameState(row)}`, instruments, words, make);
+}
+
+/** What of a row's outcome its words depend on. */
+function nameState(row: Row): string {
+  return `${row.outcome === "undecided" ? " open" : ""}${isShown(row) ? "" : " hidden"}`;
+}
+
+function describeValue(
+  row: Row,
+  quantity: Quantity,
+  band: Band | undefined,
+  instruments: readonly PreparedInstrument[],
+  words: LimitWords,
+): RowWords {
+  const accept = band === undefined ? {} : { accept: band.describe(words) };
   const value = rationalOfQuantity(quantity);
   const spans = instruments.map(({ exact }) => spanOfReading(value, exact));
   const uniforms = instruments.map(({ exact }) => uniformsOfReading(value, exact));
@@ -60,11 +80,27 @@ export function describeChange(
   instruments: readonly PreparedInstrument[],
   member: JsonObject | undefined,
   context: JudgeContext,
+  words: LimitWords,
 ): RowWords {
   const band = findBand(row, member, context);
-  const accept = band === undefined ? {} : { accept: band.words };
-  if (row.unit === undefined || Number.isNaN(row.quanta)) return accept;
-  const value = rationalOfQuanta(row.quanta, row.unit.family);
+  const { quanta, unit } = row;
+  if (unit === undefined || Number.isNaN(quanta)) return band === undefined ? {} : { accept: band.describe(words) };
+  const make = () => describeDifference(row, unit, readings, band, instruments, words);
+  if (band === undefined) return make();
+  const ends = (readings ?? []).map(({ numerator, denominator }) => ` ${numerator}/${denominator}`).join("");
+  return band.memory.remember(`${quanta} ${unit.index}${nameState(row)}${ends}`, instruments, words, make);
+}
+
+function describeDifference(
+  row: Row,
+  unit: AnyUnit,
+  readings: readonly [Rational, Rational] | undefined,
+  band: Band | undefined,
+  instruments: readonly PreparedInstrument[],
+  words: LimitWords,
+): RowWords {
+  const accept = band === undefined ? {} : { accept: band.describe(words) };
+  const value = rationalOfQuanta(row.quanta, unit.family);
   const [first, second] = readings ?? [];
   const known = first === undefined || second === undefined ? [] : instruments;
   const isSize = row.requirement.name === "change";
@@ -73,8 +109,8 @@ export function describeChange(
   );
   const uniforms = known.map(({ exact }) => (first && second ? uniformsOfDifference(first, second, exact) : undefined));
   return {
-    observed: formatDifference(value, row.unit, "down"),
-    ...describeSpan(spans, row.unit, formatDifference),
+    observed: formatDifference(value, unit, "down"),
+    ...describeSpan(spans, unit, formatDifference),
     ...accept,
     ...describeDistance(row, band, value),
     ...(isShown(row) ? describeConfidence(uniforms, band?.accept, isSize) : {}),

@@ -1,13 +1,14 @@
 import type { PolicyStep, StepPlanOf } from "../model/index.js";
-import { parseQuantity, type Rational, rationalOfQuantity } from "../quantities/index.js";
+import { type Rational, rationalOfQuantity } from "../quantities/index.js";
 import type { CompileContext, CompiledRequirement, CompiledStep } from "./compile-context.js";
 import { compileStepLimit, compileToleranceUse } from "./compile-tolerance.js";
 import { describeChange, describeReading } from "./describe-quantity.js";
 import type { JsonObject } from "./json-value.js";
 import { judgeChange } from "./judge-change.js";
+import type { JudgeContext } from "./judge-context.js";
 import { judgeSlot } from "./judge-quantity.js";
 import { differenceOf } from "./limit.js";
-import { type InstrumentChoice, selectFor } from "./prepared-instrument.js";
+import { type InstrumentChoice, NO_INSTRUMENTS, selectFor } from "./prepared-instrument.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import { type Row, withholdDecision } from "./row.js";
@@ -80,11 +81,11 @@ export function prepareHold(
       if (isNotWithin(lastingRow)) withholdDecision(changeRow, "hold-too-short");
       rows.push(changeRow);
     },
-    describe(row, entry, member, context) {
+    describe(row, entry, member, context, words) {
       const instruments = selectFor(choice, entry, context);
-      if (row.requirement === start) return describeReading(row, instruments, member, context);
-      if (row.requirement === lasting) return describeReading(row, [], member, context);
-      return describeChange(row, findReadings(plan, row, entry), instruments, member, context);
+      if (row.requirement === start) return describeReading(row, instruments, member, context, words);
+      if (row.requirement === lasting) return describeReading(row, NO_INSTRUMENTS, member, context, words);
+      return describeChange(row, findReadings(plan, row, entry, context), instruments, member, context, words);
     },
   };
 }
@@ -98,9 +99,10 @@ function findReadings(
   plan: HoldPlan,
   row: Row,
   entry: JsonObject | undefined,
+  context: JudgeContext,
 ): readonly [Rational, Rational] | undefined {
-  const start = parseQuantity(entry?.start, plan.quantity);
-  const end = parseQuantity(entry?.end, plan.quantity);
+  const start = context.readQuantity(entry?.start, plan.quantity);
+  const end = context.readQuantity(entry?.end, plan.quantity);
   if (!start.ok || !end.ok || start.quantity.unit.family !== end.quantity.unit.family) return undefined;
   const first = rationalOfQuantity(start.quantity);
   const second = rationalOfQuantity(end.quantity);

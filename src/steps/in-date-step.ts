@@ -65,14 +65,14 @@ export function prepareInDate(plan: InDatePlan, requirements: readonly PreparedR
     judge(entry, _member, context, rows) {
       rows.push(judgeDate(date, span, entry, context));
     },
-    describe(_row, entry) {
+    describe(_row, entry, _member, _context, words) {
       const on = parseDate(entry?.on);
       const due = on === undefined ? undefined : findDue(on, span);
-      const accept = span === undefined ? "not past" : `at most ${plan.within} old`;
+      const accept = span === undefined ? words.notPast : words.notOlder(plan.within ?? "");
       const observed = typeof entry?.on === "string" && entry.on.trim() !== "" ? entry.on : undefined;
       return {
         ...(observed === undefined ? {} : { observed }),
-        accept: due === undefined || span === undefined ? accept : `${accept} (good to ${formatDate(due)})`,
+        accept: due === undefined || span === undefined ? accept : accept + words.goodTo(formatDate(due)),
       };
     },
   };

@@ -9,7 +9,7 @@ import type { PreparedRequirement } from "./prepared-requirement.js";
 import { makeRow, type Row } from "./row.js";
 
 /** The note that a value moved the other way by no more than a division and counts as no change. */
-const COUNTED_AS_NO_CHANGE = "hold/counted-as-no-change";
+const COUNTED_AS_NO_CHANGE = "hold/counted-as-no-change" as const;
 
 /**
  * Judges the change from `start` to `end`: a drop, a rise, or its size either way; none is ever negative.
@@ -78,7 +78,7 @@ function listNotes(
   countedAsNone: boolean,
   readings: readonly Quantity[],
   instruments: readonly PreparedInstrument[],
-): readonly string[] {
+): Row["notes"] {
   const finer = readings.some((reading) => !canAllShow(instruments, reading));
   return [...(countedAsNone ? [COUNTED_AS_NO_CHANGE] : []), ...(finer ? [FINER_THAN_DIVISION] : [])];
 }

@@ -9,7 +9,7 @@ import { type Band, placeQuanta } from "./prepared-tolerance.js";
 import { makeRow, type Row } from "./row.js";
 
 /** The note that a reading lies between two divisions of its gauge. */
-export const FINER_THAN_DIVISION = "step/finer-than-division";
+export const FINER_THAN_DIVISION = "step/finer-than-division" as const;
 
 /** The band of a requirement that has limits; one without is a bug. */
 export function bandOf(

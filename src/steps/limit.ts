@@ -27,7 +27,10 @@ export function parseLimit(limit: string | number, dimension: Dimension): Parsed
     shareText === undefined || fact === undefined
       ? parseQuantity(limit, dimension)
       : parseQuantity(shareText, "fraction");
-  if (!parsed.ok) return { form: "fault", parsed, text: String(limit) };
+  if (!parsed.ok) {
+    const mend = parsed.mend === undefined || fact === undefined ? parsed.mend : `${parsed.mend} of ${fact}`;
+    return { form: "fault", parsed: { ...parsed, mend }, text: String(limit) };
+  }
   if (fact === undefined) return { form: "quantity", quantity: parsed.quantity };
   return { form: "share", share: parsed.quantity, fact };
 }

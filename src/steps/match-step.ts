@@ -1,5 +1,6 @@
 import type { PolicyStep, StepPlanOf } from "../model/index.js";
 import type { UndecidedReason } from "../terms/index.js";
+import type { LimitWords } from "../words/index.js";
 import type { CompileContext, CompiledStep } from "./compile-context.js";
 import { firstReason } from "./first-reason.js";
 import { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
@@ -59,17 +60,17 @@ export function prepareMatch(plan: MatchPlan, requirements: readonly PreparedReq
     judge(entry, member, context, rows) {
       rows.push(judgeMatch(match, plan, entry, member, context, fold));
     },
-    describe(row, entry) {
+    describe(row, entry, _member, _context, words) {
       const observed = isJsonObject(entry?.seen) ? describeSeen(plan, entry.seen) : "";
-      return { ...(observed === "" ? {} : { observed }), accept: describeWanted(plan, row) };
+      return { ...(observed === "" ? {} : { observed }), accept: describeWanted(plan, row, words) };
     },
   };
 }
 
-function describeWanted(plan: MatchPlan, row: Row): string {
-  const parts = ["the same in every place"];
-  if (plan.equals !== undefined) parts.push(`equal to ${row.details?.equals ?? plan.equals}`);
-  if (plan.differsFrom !== undefined) parts.push(`other than ${row.details?.differsFrom ?? plan.differsFrom}`);
+function describeWanted(plan: MatchPlan, row: Row, words: LimitWords): string {
+  const parts = [words.sameInEveryPlace];
+  if (plan.equals !== undefined) parts.push(words.equalTo(row.details?.equals ?? plan.equals));
+  if (plan.differsFrom !== undefined) parts.push(words.otherThan(row.details?.differsFrom ?? plan.differsFrom));
   return parts.join(", ");
 }
 

@@ -2,12 +2,12 @@ import type { RequirementPlan } from "../model/index.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import { prepareTolerance } from "./prepared-tolerance.js";
 
-/** Turns one planned requirement of a step, or of the check itself, into numbers. */
+/** Turns one planned requirement of a step, or of the check itself, into numbers; `key` is that of its positions. */
 export function prepareRequirement(
   plan: RequirementPlan,
   kind: PreparedRequirement["kind"],
-  check: string,
   step: string | undefined,
+  key: string,
 ): PreparedRequirement {
   return {
     plan,
@@ -17,7 +17,7 @@ export function prepareRequirement(
     kind,
     step,
     label: undefined,
-    key: `${check}/${step ?? ""}/${plan.name}`,
+    key,
   };
 }
 
@@ -26,6 +26,7 @@ export function prepareNamedRequirement(
   plan: RequirementPlan,
   kind: "interval" | "rule",
   label: string,
+  key: string = `${kind}/${label}`,
 ): PreparedRequirement {
   return {
     plan,
@@ -35,6 +36,6 @@ export function prepareNamedRequirement(
     kind,
     step: undefined,
     label,
-    key: `${kind}/${label}`,
+    key,
   };
 }

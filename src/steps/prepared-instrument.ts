@@ -103,11 +103,14 @@ export function canAllShow(instruments: readonly PreparedInstrument[] | undefine
   return instruments === undefined || instruments.every((instrument) => instrument.canShow(quantity));
 }
 
+/** One list for all, by which words are remembered. */
+export const NO_INSTRUMENTS: readonly PreparedInstrument[] = [];
+
 /** The instruments that a recorded entry may have been read on; none where nothing is known of them. */
 export function selectFor(
   choice: InstrumentChoice | undefined,
   entry: JsonObject | undefined,
   context: JudgeContext,
 ): readonly PreparedInstrument[] {
-  return (entry === undefined ? undefined : choice?.select(entry, context)) ?? [];
+  return (entry === undefined ? undefined : choice?.select(entry, context)) ?? NO_INSTRUMENTS;
 }

@@ -1,25 +1,10 @@
 import type { StepPlan } from "../model/index.js";
+import type { LimitWords } from "../words/index.js";
 import type { JsonObject } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { Row } from "./row.js";
-
-/** A span as printed, ends included or not. */
-export interface SpanWords {
-  readonly from: string;
-  readonly to: string;
-  readonly ends: "[]" | "[)" | "(]" | "()";
-}
-
-/** What can be said of a row in words; each part only where there is something to say. */
-export interface RowWords {
-  readonly observed?: string;
-  readonly accept?: string;
-  readonly margin?: string;
-  readonly span?: SpanWords;
-  /** Probability that the true value conforms, 0 to 1, cut to four decimals. */
-  readonly confidence?: number;
-}
+import type { RowWords } from "./row-words.js";
 
 /** A step ready to judge: no policy text, no allocation but rows. */
 export interface PreparedStep {
@@ -31,5 +16,11 @@ export interface PreparedStep {
   judge(entry: JsonObject | undefined, member: JsonObject | undefined, context: JudgeContext, rows: Row[]): void;
   /** Adds the rows of requirements across members, given the rows that `judge` added for this step. */
   judgeAcross?(stepRows: readonly Row[], context: JudgeContext, rows: Row[]): void;
-  describe(row: Row, entry: JsonObject | undefined, member: JsonObject | undefined, context: JudgeContext): RowWords;
+  describe(
+    row: Row,
+    entry: JsonObject | undefined,
+    member: JsonObject | undefined,
+    context: JudgeContext,
+    words: LimitWords,
+  ): RowWords;
 }

@@ -14,10 +14,12 @@ import {
   rationalOfQuantity,
 } from "../quantities/index.js";
 import type { UndecidedReason } from "../terms/index.js";
+import { type LimitWords, rememberWords } from "../words/index.js";
 import { firstReason } from "./first-reason.js";
 import type { JsonObject } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import { type ParsedLimit, parseLimit, takeShare } from "./limit.js";
+import { createWordMemory, type WordMemory } from "./word-memory.js";
 
 /** Whole quanta of one family that are accepted, and those among them that are close to a limit. */
 export interface BandRanges {
@@ -29,8 +31,10 @@ export interface BandRanges {
 export interface Band {
   readonly accept: readonly Bound[];
   /** Such as `at most 10 bar` or `above 270 bar (90 % of rated-pressure)`. */
-  readonly words: string;
+  describe(words: LimitWords): string;
   rangesOf(family: Family): BandRanges;
+  /** The words of values that were compared with these limits. */
+  readonly memory: WordMemory;
 }
 
 export interface PreparedTolerance {
@@ -154,13 +158,10 @@ function makeBand(read: ReadBand, facts: ReadonlyMap<string, Quantity>): Band {
   const accept = read.accept.map(fill);
   const caution = read.caution.map((region) => [...accept, ...region.map(fill)]);
   const byFamily = new Map<Family, BandRanges>();
-  let words: string | undefined;
   return {
     accept,
-    get words() {
-      words ??= describeBounds(read.accept, facts);
-      return words;
-    },
+    memory: createWordMemory(),
+    describe: rememberWords((words) => describeBounds(read.accept, facts, words)),
     rangesOf(family) {
       const known = byFamily.get(family);
       if (known !== undefined) return known;
@@ -181,22 +182,20 @@ function fillLimit(limit: ReadBound["limit"], facts: ReadonlyMap<string, Quantit
   return takeShare(limit.share, fact);
 }
 
-const BOUND_WORDS = { "at-least": "at least", "at-most": "at most", above: "above", below: "below" } as const;
-
-function describeBounds(bounds: readonly ReadBound[], facts: ReadonlyMap<string, Quantity>): string {
+function describeBounds(bounds: readonly ReadBound[], facts: ReadonlyMap<string, Quantity>, words: LimitWords): string {
   const [low, high] = bounds;
   if (bounds.length === 2 && low?.kind === "at-least" && high?.kind === "at-most") {
-    return `${describeLimit(low.limit, facts)} to ${describeLimit(high.limit, facts)}`;
+    return words.range([low, high].map(({ limit }) => describeLimit(limit, facts, words)));
   }
-  return bounds.map(({ kind, limit }) => `${BOUND_WORDS[kind]} ${describeLimit(limit, facts)}`).join(" and ");
+  return words.all(bounds.map(({ kind, limit }) => words.bounds[kind](describeLimit(limit, facts, words))));
 }
 
-function describeLimit(limit: ReadBound["limit"], facts: ReadonlyMap<string, Quantity>): string {
+function describeLimit(limit: ReadBound["limit"], facts: ReadonlyMap<string, Quantity>, words: LimitWords): string {
   if (limit.form === "quantity") return formatQuantity(limit.quantity);
   const fact = facts.get(limit.fact);
   if (fact === undefined) throw new Error(`the fact ${limit.fact} was not filled in`);
   const value = formatRational(takeShare(limit.share, fact), fact.unit, "down");
-  return `${value} (${formatQuantity(limit.share)} of ${limit.fact})`;
+  return words.share(value, formatQuantity(limit.share), limit.fact);
 }
 
 /** Where whole quanta lie: one comparison each, exact. */

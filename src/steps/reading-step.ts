@@ -1,6 +1,7 @@
 import type { PolicyStep, StepPlanOf } from "../model/index.js";
 import type { Dimension } from "../quantities/index.js";
 import type { UndecidedReason } from "../terms/index.js";
+import type { LimitWords } from "../words/index.js";
 import { judgeApart } from "./apart.js";
 import type { CompileContext, CompiledStep } from "./compile-context.js";
 import { compileStepLimit, compileToleranceUse } from "./compile-tolerance.js";
@@ -10,7 +11,7 @@ import { isJsonObject, type JsonObject, readMember } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import { bandOf, doubtReading, FINER_THAN_DIVISION, judgeQuantity } from "./judge-quantity.js";
 import { differenceOf } from "./limit.js";
-import { canAllShow, type InstrumentChoice, selectFor } from "./prepared-instrument.js";
+import { canAllShow, type InstrumentChoice, NO_INSTRUMENTS, selectFor } from "./prepared-instrument.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import type { BandRanges } from "./prepared-tolerance.js";
@@ -73,26 +74,26 @@ export function prepareReading(
             rows.push(judgeApart(apart, stepRows, context));
           },
         }),
-    describe(row, entry, member, context) {
-      if (row.requirement === apart) return describeChange(row, undefined, [], undefined, context);
-      const words = describeReading(row, selectFor(choice, entry, context), member, context);
-      return words.observed === undefined ? { ...describeEvidence(entry), ...words } : words;
+    describe(row, entry, member, context, words) {
+      if (row.requirement === apart) return describeChange(row, undefined, NO_INSTRUMENTS, undefined, context, words);
+      const said = describeReading(row, selectFor(choice, entry, context), member, context, words);
+      return said.observed === undefined ? { ...describeEvidence(entry, words), ...said } : said;
     },
   };
 }
 
 /** Evidence that is no plain quantity, as recorded. */
-function describeEvidence(entry: JsonObject | undefined): { observed?: string } {
+function describeEvidence(entry: JsonObject | undefined, words: LimitWords): { observed?: string } {
   if (entry === undefined) return {};
-  if (entry.occurred === false) return { observed: "did not occur" };
+  if (entry.occurred === false) return { observed: words.didNotOccur };
   const { reading } = entry;
   if (typeof reading === "string" && reading.trim() !== "") return { observed: reading };
   if (typeof reading === "number") return { observed: String(reading) };
   if (!isJsonObject(reading)) return {};
   const atMost = readMember(reading, "atMost");
-  if (typeof atMost === "string") return { observed: `at most ${atMost}` };
+  if (typeof atMost === "string") return { observed: words.bounds["at-most"](atMost) };
   const between = readMember(reading, "between");
-  return Array.isArray(between) ? { observed: between.map(String).join(" to ") } : {};
+  return Array.isArray(between) ? { observed: words.range(between.map(String)) } : {};
 }
 
 function judgeLevel(

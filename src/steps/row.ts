@@ -6,6 +6,7 @@ import {
   type UndecidedReason,
   weighConsequence,
 } from "../terms/index.js";
+import type { RemarkCode } from "../words/index.js";
 import { firstReason } from "./first-reason.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 
@@ -40,7 +41,7 @@ export interface Row {
   /** True where the record vouches for the step together with others instead of recording it. */
   attested: boolean;
   /** Codes of notes that belong to this row. */
-  notes: readonly string[];
+  notes: readonly RemarkCode[];
   /** What the outcome would have been without the adoption that applies. */
   without: Outcome | undefined;
   /** The adoption that applies, or may apply. */

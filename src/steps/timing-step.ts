@@ -61,11 +61,11 @@ export function prepareTiming(
     judge(entry, member, context, rows) {
       rows.push(judgeElapsed(elapsed, plan, entry, member, choice, context));
     },
-    describe(row, entry, member, context) {
-      const words = describeReading(row, selectFor(choice, entry, context), member, context);
-      if (words.observed !== undefined) return words;
-      const observed = entry?.occurred === false ? "did not occur" : entry?.elapsed;
-      return typeof observed === "string" && observed.trim() !== "" ? { observed, ...words } : words;
+    describe(row, entry, member, context, words) {
+      const said = describeReading(row, selectFor(choice, entry, context), member, context, words);
+      if (said.observed !== undefined) return said;
+      const observed = entry?.occurred === false ? words.didNotOccur : entry?.elapsed;
+      return typeof observed === "string" && observed.trim() !== "" ? { observed, ...said } : said;
     },
   };
 }

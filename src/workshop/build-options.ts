@@ -5,7 +5,6 @@ const BUNDLED_PACKAGES = ["@noble/hashes", "canonicalize", "temporal-polyfill", 
 
 const SHARED_OPTIONS: Options = {
   config: false,
-  outDir: "dist",
   target: "es2022",
   noExternal: BUNDLED_PACKAGES,
   // Why: without its prefix a built-in module may be mistaken for a package.
@@ -14,10 +13,10 @@ const SHARED_OPTIONS: Options = {
   silent: true,
 };
 
-/** The library: three entry points, both module systems, no platform. */
+/** The library: four entry points, both module systems, no platform. */
 const LIBRARY_OPTIONS: Options = {
   ...SHARED_OPTIONS,
-  entry: { index: "src/index.ts", plan: "src/plan-entry.ts", node: "src/node.ts" },
+  entry: { index: "src/index.ts", plan: "src/plan-entry.ts", node: "src/node.ts", german: "src/german.ts" },
   format: ["esm", "cjs"],
   platform: "neutral",
   external: [/^node:/],
@@ -30,6 +29,8 @@ const LIBRARY_OPTIONS: Options = {
 const CLI_OPTIONS: Options = {
   ...SHARED_OPTIONS,
   entry: { cli: "src/cli/main.ts" },
+  // Why: only the program writes XML and tables, so an installation need not fetch what they are written with.
+  noExternal: [...BUNDLED_PACKAGES, "csv-stringify", "fast-xml-parser"],
   format: ["esm"],
   platform: "node",
   splitting: false,

@@ -1,9 +1,10 @@
-// Writes what follows from the models and the map: the published schemas, the validators that the reading rooms use,
-// and the table of rooms in the developers' page. With `--validators` only what is not kept under version control, so
-// that a check finds a schema that was not written anew.
+// Writes what follows from the models, the map and the pages: the published schemas, the validators that the reading
+// rooms use, the table of rooms in the developers' page and the index of codes. With `--validators` only what is not kept
+// under version control, so that a check finds a schema that was not written anew.
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { MODELS } from "../model/index.js";
+import { renderCodeIndex } from "./code-index.js";
 import { buildSchema, renderSchemas } from "./model-schemas.js";
 import { placeRoomTable } from "./room-table.js";
 import { generateValidator } from "./schema-validator.js";
@@ -17,6 +18,7 @@ await writeValidators();
 
 function writeKeptFiles(): void {
   for (const [file, text] of renderSchemas(MODELS)) writeWhenChanged(join("schemas", file), text);
+  writeWhenChanged("docs/codes/README.md", renderCodeIndex());
   const page = readWhenThere(MAP_PAGE);
   if (page !== undefined) writeWhenChanged(MAP_PAGE, placeRoomTable(page));
 }

@@ -22,7 +22,7 @@ describe("arguments that make no sense", () => {
     [["evaluate", policy, good, "-x"], "there is no option `-x`\n"],
     [
       ["evaluate", policy, good, "--format", "jsn"],
-      "`--format jsn` is none of text, json, ndjson; did you mean `json`?",
+      "`--format jsn` is none of text, json, ndjson, junit, csv; did you mean `json`?",
     ],
     [["evaluate", policy, good, "--fail-on", "safe"], "is none of note, advise, refer, withdraw, never"],
     [["evaluate", policy, good, "--format"], "`--format` needs FORMAT"],

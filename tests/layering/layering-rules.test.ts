@@ -22,6 +22,9 @@ const SOUND_TREE = {
     'import { readFileSync } from "node:fs";\nexport const load = (path: string) => readFileSync(path);\n',
   "src/evaluate/index.ts":
     'import type { Text } from "../model/index.js";\nimport { WORD } from "../terms/index.js";\nexport const judge = (text: Text): boolean => text === WORD;\n',
+  "src/report/index.ts":
+    'import { XMLBuilder } from "fast-xml-parser";\nexport const render = (): string => new XMLBuilder().build({ a: 1 });\n',
+  "src/node.ts": 'export { load } from "./files/index.js";\n',
   "src/plan-entry.ts": 'export { judge } from "./evaluate/index.js";\n',
   "src/index.ts": 'export { judge } from "./evaluate/index.js";\n',
 } as const;
@@ -47,6 +50,16 @@ const PLANTED_FAULTS = [
     file: "src/evaluate/uses-a-parser.ts",
     text: 'import { parse } from "yaml";\nparse("");\n',
     rules: ["evaluate-packages", "evaluate-never-loads-packages"],
+  },
+  {
+    file: "src/evaluate/writes-a-table.ts",
+    text: 'import { stringify } from "csv-stringify/sync";\nstringify([]);\n',
+    rules: ["evaluate-packages", "evaluate-never-loads-packages"],
+  },
+  {
+    file: "src/node.ts",
+    text: 'export { render } from "./report/index.js";\n',
+    rules: ["node.ts-imports", "node.ts-never-loads-packages", "node.ts-never-loads-rooms"],
   },
   {
     file: "src/evaluate/asks-the-machine.ts",

@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { compilePolicy, describeCheck, evaluate, quantity, recordSchema } from "tenbar";
+import { german } from "tenbar/german";
 import { loadPolicy } from "tenbar/node";
 
 const { policy: text, records } = JSON.parse(readFileSync("case.json", "utf8"));
@@ -21,6 +22,10 @@ assert.equal(typeof loadPolicy, "function");
 const broken = compilePolicy(text.replace("at-most", "at-mots"), { file: "case.yaml" });
 assert.equal(broken.policy, undefined);
 assert.ok(broken.diagnostics.length > 0);
+
+const inGerman = evaluate(policy, records[1], { words: german });
+assert.equal(inGerman.verdict, "withdraw");
+assert.notEqual(inGerman.findings[0].message, evaluate(policy, records[1]).findings[0].message);
 
 const schemaFile = createRequire(import.meta.url).resolve("tenbar/schemas/policy.schema.json");
 assert.equal(JSON.parse(readFileSync(schemaFile, "utf8")).$id, "tag:tenbar,2026:policy");

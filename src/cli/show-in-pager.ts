@@ -1,0 +1,37 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import type { Streams } from "./streams.js";
+
+/** What a shell ends with where the command is not there, or may not be run (POSIX.1, Shell Command Language, 2.8.2). */
+const NOT_STARTED: ReadonlySet<number | null> = new Set([126, 127]);
+
+/**
+ * Shows a text in the pager that `PAGER` names, else in `less`; false where neither could be started, or `PAGER` is set and
+ * empty, which says that none is wanted.
+ */
+export function showInPager(text: string, environment: Streams["environment"]): Promise<boolean> {
+  const wanted = environment["PAGER"]?.trim();
+  if (wanted === "") return Promise.resolve(false);
+  return new Promise((resolve) => {
+    const pager = startPager(wanted, environment);
+    // Why: an interrupt is the pager's; it goes on, and so must whoever writes to it.
+    const stay = () => undefined;
+    process.on("SIGINT", stay);
+    const finish = (isShown: boolean) => {
+      process.off("SIGINT", stay);
+      resolve(isShown);
+    };
+    pager.on("error", () => finish(false));
+    pager.on("close", (code) => finish(!NOT_STARTED.has(code)));
+    // Why: a reader who leaves before the end closes the pipe, which is no fault.
+    pager.stdin?.on("error", () => undefined);
+    pager.stdin?.end(text);
+  });
+}
+
+/** `-F` leaves at once where the text fits the screen, `-R` lets colour through, `-X` leaves the text standing. */
+function startPager(wanted: string | undefined, environment: Streams["environment"]): ChildProcess {
+  const options = { env: { ...environment }, stdio: ["pipe", "inherit", "inherit"] } as const;
+  return wanted === undefined
+    ? spawn("less", ["-FRX"], { ...options, stdio: [...options.stdio] })
+    : spawn(wanted, { ...options, stdio: [...options.stdio], shell: true });
+}

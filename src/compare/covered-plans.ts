@@ -1,0 +1,13 @@
+import type { AdoptionStanding, Plan } from "../model/index.js";
+
+/** A policy and its parent, each as it is written, and the parent with what it covers towards its own parent. */
+export interface CoveredPlans {
+  readonly parent: Plan;
+  readonly parentCovered: Plan;
+  readonly child: Plan;
+}
+
+/** When an adoption applies, without what it names. */
+export function standingOf({ id, only, from, until, order }: AdoptionStanding): AdoptionStanding {
+  return { id, ...(only === undefined ? {} : { only }), from, ...(until === undefined ? {} : { until }), order };
+}

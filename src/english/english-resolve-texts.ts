@@ -1,0 +1,46 @@
+import { type DiagnosticTexts, quoteWords, type ResolveShapes } from "../words/index.js";
+
+/** What a policy inherits. */
+export const ENGLISH_RESOLVE_TEXTS = {
+  "resolve/bad-parent": {
+    message: ({ parent, why }) => `\`${parent}\` cannot be a parent: ${why}`,
+    wanted: () => "a shipped policy such as `common-practice/open-circuit@1`, or a file such as `./brigade.yaml`",
+  },
+  "resolve/no-parent": {
+    message: ({ parent, why }) => `the parent \`${parent}\` cannot be had: ${why}`,
+  },
+  "resolve/circle": {
+    message: ({ policies }) =>
+      `policies extend each other in a circle, or too many times over: ${quoteWords(policies)}`,
+    mend: () => "take one `extends` out",
+  },
+  "resolve/unpinned-parent": {
+    message: ({ parent }) => `\`${parent}\` is not pinned: a later release may change this policy`,
+    mend: ({ parent, major }) => `write \`${parent}@${major}\``,
+  },
+  "resolve/other-major": {
+    message: ({ parent, version }) => `\`${parent}\` names another major version than ${version}, which is here`,
+    mend: ({ parent, major }) => `read what changed, then write \`${parent.replace(/@.*/, "")}@${major}\``,
+  },
+  "resolve/needs-parent": {
+    message: ({ key }) => `\`${key}\` speaks of a parent, and the policy extends none`,
+    mend: ({ key }) => `take \`${key}\` out, or add \`extends\``,
+  },
+  "resolve/parent-alone": {
+    message: () => "the parent is no complete policy by itself, so nothing could be compared with it",
+  },
+  "resolve/looser": {
+    message: ({ what, here, parent }) => `${what} is looser than the parent's: here ${here}, there ${parent}`,
+    mend: () => "tighten it, or adopt the departure under an order in `adopted`",
+  },
+  "resolve/covers-nothing": {
+    message: ({ adoption }) =>
+      `the adoption \`${adoption}\` covers nothing: no part that it names is looser than the parent's`,
+    mend: () => "take it out; or write the departure in it, as `accept`, `instead` or `omit`",
+  },
+  "resolve/cannot-compare": {
+    message: ({ what, here, parent }) =>
+      `${what} cannot be compared with the parent's: here ${here}, there ${parent}; it may be looser`,
+    mend: () => "check it by hand, and adopt the departure under an order in `adopted`",
+  },
+} satisfies Pick<DiagnosticTexts, keyof ResolveShapes>;

@@ -1,0 +1,10 @@
+import { type Catalogue, ENGLISH_ASSESSMENTS } from "../words/index.js";
+import { ENGLISH_DIAGNOSTICS } from "./english-diagnostics.js";
+import { ENGLISH_REPORTS } from "./english-reports.js";
+
+export const english: Catalogue = {
+  language: "en",
+  ...ENGLISH_ASSESSMENTS,
+  ...ENGLISH_DIAGNOSTICS,
+  ...ENGLISH_REPORTS,
+};

@@ -1,0 +1,3 @@
+export { english } from "./english.js";
+export { ENGLISH_DIAGNOSTICS } from "./english-diagnostics.js";
+export { ENGLISH_REPORTS } from "./english-reports.js";

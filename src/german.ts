@@ -1,0 +1,2 @@
+export { german } from "./german/index.js";
+export type { Catalogue } from "./words/index.js";

@@ -1,0 +1,55 @@
+import { type DiagnosticTexts, type PlanStepShapes, quoteWords } from "../words/index.js";
+import { wantOneOf } from "./german-lists.js";
+import { nameThing } from "./german-things.js";
+
+/** Checks and steps. */
+export const GERMAN_PLAN_STEP_TEXTS = {
+  "plan/bad-span": {
+    message: ({ found }) => `\`${found}\` ist keine Kalenderspanne`,
+    wanted: () => "eine Spanne nach ISO 8601 aus Jahren, Monaten, Wochen oder Tagen, etwa `P30D`, `P6M` oder `P5Y`",
+  },
+  "plan/duplicate-step": {
+    message: ({ step }) => `die Prüfung hat noch einen Schritt namens \`${step}\``,
+    mend: () => "einem von ihnen einen anderen Namen geben",
+  },
+  "plan/no-steps": {
+    message: ({ check }) => `die Prüfung \`${check}\` hat keine Schritte`,
+  },
+  "plan/no-order": {
+    message: ({ check }) => `die Prüfung \`${check}\` sagt nicht, ob die Reihenfolge ihrer Schritte zählt`,
+    wanted: () => "`order: any`, `order: { listed-by: position }` oder `order: { listed-by: at }`",
+  },
+  "plan/step-before-itself": {
+    message: ({ steps }) => `ein Schritt müsste vor sich selbst kommen: ${quoteWords(steps)}`,
+    mend: () => "einen Namen aus `after` herausnehmen",
+  },
+  "plan/after-later-step": {
+    message: ({ step, after }) => `\`${step}\` soll nach \`${after}\` kommen, das dahinter aufgeführt ist`,
+    mend: ({ after, step }) => `\`${after}\` vor \`${step}\` aufführen oder \`order: any\` angeben`,
+  },
+  "plan/apart-without-each": {
+    message: () => "`apart` vergleicht die Einträge einer Liste; der Schritt wird nicht für jeden gefragt",
+    mend: () => "`each: subject.cylinders` ergänzen oder `apart` herausnehmen",
+  },
+  "plan/needs-one-of": {
+    message: ({ keys, given }) =>
+      given.length === 0
+        ? `keines von ${quoteWords(keys)} ist angegeben`
+        : `${quoteWords(given)} stehen zusammen; gebraucht wird eines davon`,
+    wanted: ({ keys }) => wantOneOf(keys),
+    mend: ({ given }) => (given.length === 0 ? undefined : "eines davon behalten"),
+  },
+  "plan/nothing-to-compare": {
+    message: () => "eine einzige Stelle hat nichts, womit sie zu vergleichen wäre",
+    mend: () => "Stellen ergänzen, oder `equals`, oder `differs-from`",
+  },
+  "plan/duplicate-name": {
+    message: ({ thing, name }) => `zweimal genannt: ${nameThing(thing)} \`${name}\``,
+    mend: () => "eines davon herausnehmen oder ihm einen anderen Namen geben",
+  },
+  "plan/mild-defect": {
+    message: ({ defect, consequence }) =>
+      `der Mangel \`${defect}\` wiegt nur \`${consequence}\`: ein Protokoll mit ihm kann die Richtlinie noch erfüllen`,
+    mend: () => "einen Mangel `refer` oder mehr wiegen lassen, wenn das nicht gemeint ist",
+  },
+} satisfies Pick<DiagnosticTexts, keyof PlanStepShapes>;

@@ -1,0 +1,77 @@
+import type { DiagnosticTexts, PlanShapes } from "../words/index.js";
+import { wantOneOf, writeNearest } from "./german-lists.js";
+import { nameThing } from "./german-things.js";
+
+const KINDS = { text: "ein Text", flag: "eine Ja-Nein-Angabe" } as const;
+
+/** What a policy means: names, dates, adoptions. */
+export const GERMAN_PLAN_TEXTS = {
+  "plan/unknown-name": {
+    message: ({ thing, name }) => `nicht bekannt: ${nameThing(thing)} \`${name}\``,
+    wanted: ({ known }) => wantOneOf(known),
+    mend: ({ thing, nearest }) =>
+      writeNearest(nearest, `${nameThing(thing)} festlegen oder einen anderen Namen nennen`),
+  },
+  "plan/not-yet": {
+    message: ({ option, of }) =>
+      `${nameOption(option, of)} gehört zur Sprache und wird von dieser Version nicht beurteilt`,
+    mend: ({ option, of }) => `${nameOption(option, of)} weglassen; nichts davon würde beurteilt`,
+  },
+  "plan/bad-date": {
+    message: ({ found }) => `\`${found}\` ist kein Tag des Kalenders`,
+    wanted: () => "ein Datum als Jahr-Monat-Tag, etwa `2026-04-01`",
+  },
+  "plan/dates-swapped": {
+    message: ({ from, to }) => `\`from\` (${from}) liegt nach \`to\` (${to})`,
+    mend: () => "die beiden Daten vertauschen",
+  },
+  "plan/review-passed": {
+    message: ({ review, asOf }) => `der Tag der Überprüfung, ${review}, ist am ${asOf} vorbei`,
+    mend: () => "die Richtlinie überprüfen und einen neuen Tag festlegen",
+  },
+  "plan/no-checks": { message: () => "die Richtlinie hat keine Prüfungen" },
+  "plan/no-deference": {
+    message: () => "die Richtlinie sagt nicht, was über ihr steht",
+    mend: () => "`deference` ergänzen, einen Satz, den jede Beurteilung trägt",
+  },
+  "plan/shadowed-name": {
+    message: ({ thing, name }) => `fest eingebaut und nicht noch einmal festzulegen: ${nameThing(thing)} \`${name}\``,
+    mend: () => "einen anderen Namen geben",
+  },
+  "plan/take-without-size": {
+    message: ({ take, kind }) => `\`take: ${take}\` braucht Werte, die eine Größe haben; die Angabe ist ${KINDS[kind]}`,
+    mend: () => "`take: only` schreiben",
+  },
+  "plan/adoption-without-end": {
+    message: ({ adoption, given }) =>
+      given.length === 0
+        ? `die Ausnahme \`${adoption}\` sagt nicht, wann sie endet oder überprüft wird`
+        : `die Ausnahme \`${adoption}\` nennt sowohl \`until\` als auch \`review\``,
+    mend: () => "`until`, ihren letzten Tag, angeben, bei einer dauerhaften `review`",
+  },
+  "plan/covering-cannot-lapse": {
+    message: ({ adoption, key }) =>
+      `\`${key}\` bewirkt nichts: was \`${adoption}\` deckt, hat nichts in der Vorlage, auf das zurückzugreifen wäre`,
+    mend: () =>
+      "stehen lassen, was die Vorlage sagt, und die Abweichung als `accept`, `instead` oder `omit` angeben; bei einer dauerhaften `review` angeben",
+  },
+  "plan/adoption-of-interval": {
+    message: ({ key }) => `eine Frist hat keine Grenzwerte oder Schritte, für die \`${key}\` stehen könnte`,
+    mend: ({ key }) =>
+      `\`${key}\` weglassen; \`omit: true\` schreiben oder die Frist hier mit einem anderen \`every\` angeben, das die Ausnahme dann deckt`,
+  },
+  "plan/which-requirement": {
+    message: () =>
+      "der Schritt hat mehrere Anforderungen mit Grenzwerten oder keine; es ist nicht klar, für welche `accept` gilt",
+    wanted: ({ known }) => wantOneOf(known),
+    mend: () => "`requirement` ergänzen",
+  },
+  "plan/unused": {
+    message: ({ thing, name }) => `nirgends verwendet: ${nameThing(thing)} \`${name}\``,
+    mend: () => "herausnehmen oder in einem Schritt nennen",
+  },
+} satisfies Pick<DiagnosticTexts, keyof PlanShapes>;
+
+function nameOption(option: string, of: "unnamed-interval" | undefined): string {
+  return of === undefined ? `\`${option}\`` : `\`${option}\` einer Frist (\`interval\`), die keine Prüfung nennt,`;
+}

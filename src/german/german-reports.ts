@@ -1,0 +1,73 @@
+import type { ReportWords } from "../words/index.js";
+import { GERMAN_OUTCOMES, GERMAN_REASON_NAMES, GERMAN_REQUIREMENTS } from "./german-names.js";
+
+export const GERMAN_REPORTS: ReportWords = {
+  outcomes: GERMAN_OUTCOMES,
+  reasonNames: GERMAN_REASON_NAMES,
+  requirements: GERMAN_REQUIREMENTS,
+  verdicts: {
+    meets: "erfüllt die Richtlinie",
+    refer: "befähigter Person vorlegen",
+    withdraw: "außer Dienst nehmen",
+  },
+  consequences: { note: "Hinweis", advise: "beachten", refer: "vorlegen", withdraw: "sperren" },
+  severities: { error: "Fehler", warning: "Warnung" },
+  report: {
+    noId: "ein Protokoll ohne Kennung",
+    cannotBeJudged: (message, pointer) => `nicht zu beurteilen: ${message}${pointer === "" ? "" : ` (bei ${pointer})`}`,
+    counts: ({ within, caution, outside, undecided, notApplicable }) =>
+      `${within} innerhalb, ${caution} grenznah, ${outside} außerhalb, ${undecided} offen, ${notApplicable} entfallen`,
+    theRecord: "das Protokoll",
+    asAWhole: "als Ganzes",
+    interval: (name) => `Frist ${name}`,
+    rule: (name) => `Regel ${name}`,
+    details: {
+      seen: "gesehen",
+      accepted: "zulässig",
+      margin: "Spielraum",
+      trueValue: "wahrer Wert",
+      policy: "Richtlinie",
+      limit: "Grenzwert",
+      basis: "Grundlage",
+      record: "Protokoll",
+    },
+    onTheLimit: "keiner: genau auf der Grenze",
+    beyond: (margin) => `${margin} jenseits der Grenze`,
+    inside: (margin) => `${margin} innerhalb der Grenze`,
+    between: (from, to, chance) => `zwischen ${from} und ${to}; ${chance}`,
+    hardlyAnyChance: "kaum eine Aussicht, dass er innerhalb der Grenze liegt",
+    chance: (hundred) => `etwa ${hundred} von 100, dass er innerhalb der Grenze liegt`,
+    reach: "Eine Beurteilung gilt für ein Protokoll; über Befunde früherer Protokolle sagt sie nichts.",
+    verdictColumn: "Urteil",
+    recordColumn: "Protokolle",
+    ofTheseNotJudged: "davon nicht beurteilt",
+    inAll: "insgesamt",
+    besideTheseNotRead: "daneben nicht gelesen",
+    policy: (id, version, title, digest) => `Richtlinie ${id} ${version}, ${title} (${digest})`,
+  },
+  basis: {
+    commonPractice: "übliche Praxis, ohne Quelle",
+    published: (parts) => `veröffentlicht: ${parts.join(", ")}`,
+    fromMemory: "aus dem Gedächtnis",
+    asQuoted: "wie zitiert",
+    manufacturer: "Anleitung des Herstellers",
+    localOrder: (order) => `örtliche Anordnung: ${order}`,
+  },
+  listing: {
+    wanted: (text) => `verlangt: ${text}`,
+    mend: (text) => `Abhilfe: ${text}`,
+    seeAlso: (spot, why) => `siehe auch ${spot}: ${why}`,
+    counts: (errors, warnings) => `${errors} Fehler, ${warnings} ${warnings === 1 ? "Warnung" : "Warnungen"}`,
+  },
+  resolved: {
+    bounds: { "at-least": "mindestens", "at-most": "höchstens", above: "über", below: "unter" },
+    and: " und ",
+    or: " oder ",
+    upTo: (fact, limit) => `${fact} bis ${limit}`,
+    interval: (name, span) => `Frist ${name}: alle ${span}`,
+    rule: (name) => `Regel ${name}`,
+    adopted: (id, what, from, until, order) =>
+      `Ausnahme ${id}: ${what} von ${from} bis ${until ?? "zur Überprüfung"} nach ${order}`,
+    elseAsParent: "; sonst wie in der Vorlage",
+  },
+};

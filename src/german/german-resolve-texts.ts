@@ -1,0 +1,48 @@
+import { type DiagnosticTexts, quoteWords, type ResolveShapes } from "../words/index.js";
+
+/** What a policy inherits. */
+export const GERMAN_RESOLVE_TEXTS = {
+  "resolve/bad-parent": {
+    message: ({ parent, why }) => `\`${parent}\` kann keine Vorlage sein: ${why}`,
+    wanted: () =>
+      "eine mitgelieferte Richtlinie wie `common-practice/open-circuit@1` oder eine Datei wie `./brigade.yaml`",
+  },
+  "resolve/no-parent": {
+    message: ({ parent, why }) => `die Vorlage \`${parent}\` ist nicht zu haben: ${why}`,
+  },
+  "resolve/circle": {
+    message: ({ policies }) => `Richtlinien bauen im Kreis oder zu oft aufeinander auf: ${quoteWords(policies)}`,
+    mend: () => "ein `extends` herausnehmen",
+  },
+  "resolve/unpinned-parent": {
+    message: ({ parent }) =>
+      `\`${parent}\` ist nicht auf eine Version festgelegt: eine spätere Ausgabe kann diese Richtlinie ändern`,
+    mend: ({ parent, major }) => `\`${parent}@${major}\` schreiben`,
+  },
+  "resolve/other-major": {
+    message: ({ parent, version }) => `\`${parent}\` nennt eine andere Hauptversion als ${version}, die vorliegt`,
+    mend: ({ parent, major }) =>
+      `nachlesen, was sich geändert hat, dann \`${parent.replace(/@.*/, "")}@${major}\` schreiben`,
+  },
+  "resolve/needs-parent": {
+    message: ({ key }) => `\`${key}\` bezieht sich auf eine Vorlage, und die Richtlinie hat keine`,
+    mend: ({ key }) => `\`${key}\` herausnehmen oder \`extends\` ergänzen`,
+  },
+  "resolve/parent-alone": {
+    message: () => "die Vorlage ist für sich keine vollständige Richtlinie, daher ließ sich nichts mit ihr vergleichen",
+  },
+  "resolve/looser": {
+    message: ({ what, here, parent }) => `lockerer als in der Vorlage: ${what}; hier ${here}, dort ${parent}`,
+    mend: () => "verschärfen oder die Abweichung nach einer Anordnung in `adopted` aufnehmen",
+  },
+  "resolve/covers-nothing": {
+    message: ({ adoption }) =>
+      `die Ausnahme \`${adoption}\` deckt nichts: kein Teil, den sie nennt, ist lockerer als in der Vorlage`,
+    mend: () => "herausnehmen oder die Abweichung in ihr angeben, als `accept`, `instead` oder `omit`",
+  },
+  "resolve/cannot-compare": {
+    message: ({ what, here, parent }) =>
+      `nicht mit der Vorlage zu vergleichen: ${what}; hier ${here}, dort ${parent}; es könnte lockerer sein`,
+    mend: () => "von Hand prüfen und die Abweichung nach einer Anordnung in `adopted` aufnehmen",
+  },
+} satisfies Pick<DiagnosticTexts, keyof ResolveShapes>;

@@ -1,0 +1,55 @@
+import { type DiagnosticTexts, quoteWords, type RuleShapes } from "../words/index.js";
+import { wantOneOf, writeNearest } from "./german-lists.js";
+import { GERMAN_RULE_THINGS } from "./german-things.js";
+
+/** Rules in JsonLogic notation. */
+export const GERMAN_RULE_TEXTS = {
+  "rule/too-large": {
+    message: ({ depth, terms }) =>
+      `eine Regel ist höchstens ${depth} Ebenen tief verschachtelt und enthält höchstens ${terms} Glieder`,
+  },
+  "rule/no-term": {
+    message: ({ found }) => `${GERMAN_RULE_THINGS[found]} ist kein Glied einer Regel`,
+    wanted: () => "ein Operator mit seinen Operanden, ein Text, eine ganze Zahl, wahr oder falsch",
+  },
+  "rule/one-operator": {
+    message: ({ operators }) =>
+      operators.length === 0 ? "ein Glied ohne Operator" : `ein Glied hat mehrere Operatoren: ${quoteWords(operators)}`,
+    wanted: () => "genau ein Operator in jedem `{ }`",
+  },
+  "rule/unknown-operator": {
+    message: ({ operator, origin }) =>
+      `Regeln haben keinen Operator \`${operator}\`${origin === undefined ? "" : `, auch wenn ${origin} einen hat`}`,
+    wanted: ({ known }) => wantOneOf(known),
+    mend: ({ nearest }) => (nearest === undefined ? undefined : writeNearest(nearest, "")),
+  },
+  "rule/operand-count": {
+    message: ({ operator, count }) => `\`${operator}\` steht mit ${count === 1 ? "1 Operanden" : `${count} Operanden`}`,
+    wanted: ({ operator, least, most }) =>
+      operator === "if"
+        ? "eine Bedingung, ein Wert und ein weiterer Wert, oder mehr solche Paare vor dem letzten"
+        : most === undefined
+          ? `mindestens ${least}`
+          : least === most
+            ? `genau ${least}`
+            : `${least} oder ${most}`,
+  },
+  "rule/no-name": {
+    message: ({ found }) => `\`var\` nimmt einen Namen als Text; hier steht ${GERMAN_RULE_THINGS[found]}`,
+    mend: () => "eine Angabe nennen, ohne Ersatzwert",
+  },
+  "rule/unknown-name": {
+    message: ({ name }) => `nichts, was eine Regel hier lesen kann, heißt \`${name}\``,
+    wanted: ({ known }) => wantOneOf(known),
+    mend: ({ nearest }) => writeNearest(nearest, "unter `facts` festlegen oder `step.slot` nennen"),
+  },
+  "rule/unknown-word": {
+    message: ({ word }) => `die Angabe kann nie \`${word}\` sein`,
+    wanted: ({ known }) => wantOneOf(known),
+    mend: ({ nearest }) => (nearest === undefined ? undefined : writeNearest(nearest, "")),
+  },
+  "rule/wrong-type": {
+    message: ({ found, wanted }) =>
+      `das ist ${GERMAN_RULE_THINGS[found]}; gebraucht wird ${GERMAN_RULE_THINGS[wanted]}`,
+  },
+} satisfies Pick<DiagnosticTexts, keyof RuleShapes>;

@@ -1,0 +1,55 @@
+import { coverDepartures } from "../compare/index.js";
+import { makePlan } from "../compile/index.js";
+import { createDiagnostics, type Diagnostics } from "../diagnostics/index.js";
+import type { Covering, Plan } from "../model/index.js";
+import type { ResolvedPolicy } from "../resolve/index.js";
+import { warnDepartures } from "./warn-departures.js";
+
+/** A policy as it is written, and with what stands where its covering adoptions do not apply. */
+export interface PlannedPolicy {
+  readonly stated: Plan;
+  readonly covered: Plan;
+}
+
+/** Plans a policy beside its parent; undefined where a mistake was reported that makes it unusable. */
+export function planWithParent(
+  resolved: ResolvedPolicy,
+  diagnostics: Diagnostics,
+  asOf?: string,
+): PlannedPolicy | undefined {
+  const made = makePlan(resolved, diagnostics, asOf);
+  if (made === undefined) return undefined;
+  const { plan, coverings } = made;
+  const unparented = { stated: plan, covered: plan };
+  if (resolved.parent === undefined) {
+    reportIdle(coverings, resolved, diagnostics);
+    return unparented;
+  }
+  // Why: a parent is compiled apart and in silence, since what is wrong with it stands in the child's own report.
+  const parent = planWithParent(resolved.parent, createDiagnostics());
+  if (parent === undefined) {
+    diagnostics.report("resolve/parent-alone", resolved.place("/extends"), {});
+    return unparented;
+  }
+  warnDepartures(parent.stated, plan, coverings, resolved, resolved.parent, diagnostics);
+  const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan };
+  const outcome = coverDepartures(plans, coverings);
+  reportIdle(outcome.idle, resolved, diagnostics);
+  for (const covering of outcome.stuck) reportStuck(covering, resolved, diagnostics);
+  return diagnostics.hasErrors ? undefined : { stated: plan, covered: outcome.plan };
+}
+
+function reportIdle(coverings: readonly Covering[], resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
+  for (const { id, pointer } of coverings) {
+    diagnostics.report("resolve/covers-nothing", resolved.place(`${pointer}/id`), { adoption: id });
+  }
+}
+
+/** Why: with nothing to fall back on, the looser limit would go on passing records after the order has ended. */
+function reportStuck(covering: Covering, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
+  for (const key of ["until", "only"] as const) {
+    if (covering[key] === undefined) continue;
+    const place = resolved.place(`${covering.pointer}/${key}`, "key");
+    diagnostics.report("plan/covering-cannot-lapse", place, { adoption: covering.id, key });
+  }
+}

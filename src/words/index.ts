@@ -1,0 +1,41 @@
+export type {
+  AssessmentWords,
+  FindingParams,
+  FindingWords,
+  LimitWords,
+  ProblemCode,
+  ProblemParams,
+  RuleWords,
+} from "./assessment-words.js";
+export type { Catalogue } from "./catalogue.js";
+export type {
+  PlanLimitShapes,
+  PlanShapes,
+  PlanStepShapes,
+  ReadShapeShapes,
+  ReadTextShapes,
+  ResolveShapes,
+  RuleShapes,
+} from "./diagnostic-shapes.js";
+export type {
+  DiagnosticCode,
+  DiagnosticTexts,
+  DiagnosticWords,
+  HintWords,
+  ParamsOf,
+  ParentWords,
+  PolicyTextWords,
+  TextsByCode,
+  ValueType,
+} from "./diagnostic-words.js";
+export { ENGLISH_ASSESSMENTS } from "./english-assessments.js";
+export type { PartOfPolicy } from "./part-of-policy.js";
+export type { QuantityFaultName, QuantityName } from "./quantity-name.js";
+export { quoteQuantities } from "./quote-quantities.js";
+export { type RemarkCode, type RemarkTexts, sayRemark } from "./remark-shapes.js";
+export { rememberWords } from "./remember-words.js";
+export type { BasisWords, ReportWords } from "./report-words.js";
+export type { SharedParams } from "./says.js";
+export type { SchemaText } from "./schema-texts.js";
+export type { PlainThing, RuleThing, Thing } from "./thing.js";
+export { joinWords, quoteWords } from "./word-list.js";

@@ -1,0 +1,91 @@
+import { afterAll, describe, expect, it } from "vitest";
+import { makeFolder, runProgram } from "./run-in-process.js";
+import { makeRecord, POLICY_TEXT } from "./sample-policy.js";
+
+const files = makeFolder();
+afterAll(files.remove);
+
+const policy = files.put("policy.yaml", POLICY_TEXT);
+const faulty = files.put("faulty.yaml", POLICY_TEXT.replace("at-most: 10 bar", "at-most: 10 bars"));
+const leaking = files.put("leaking.json", JSON.stringify(makeRecord({ end: "270 bar" })));
+const LANGUAGE = ["--language", "de"] as const;
+
+describe("--language", () => {
+  it("lets evaluate print its report in that language, and exit as ever", async () => {
+    const inGerman = await runProgram(["evaluate", policy, leaking, ...LANGUAGE]);
+    const inEnglish = await runProgram(["evaluate", policy, leaking]);
+    expect(inGerman.code).toBe(inEnglish.code);
+    expect(inGerman.out).toContain("  sperren   leak, Abfall: außerhalb\n");
+    expect(inGerman.out).toContain("Der Druck fiel während der Haltezeit um `20 bar`; zulässig ist\n");
+    expect(inGerman.out).toContain("Eine Beurteilung gilt für ein Protokoll");
+    expect(inGerman.out).not.toMatch(/accepted|withdraw|beyond|basis/);
+    expect(await runProgram(["evaluate", policy, leaking, "--language", "en"])).toEqual(inEnglish);
+  });
+
+  it("changes the sentences of JSON, and neither its codes nor its figures", async () => {
+    const print = async (...words: string[]) =>
+      JSON.parse((await runProgram(["evaluate", policy, leaking, "--format", "json", ...words])).out);
+    const inGerman = await print(...LANGUAGE);
+    const inEnglish = await print();
+    expect(inGerman.findings[0].message).toMatch(/^der Druck fiel /);
+    expect(inGerman.results.map(({ accept }: { accept?: string }) => accept)).toContain("höchstens 10 bar");
+    for (const key of ["verdict", "counts", "policy", "recordDigest", "recordId", "deference"]) {
+      expect(inGerman[key]).toEqual(inEnglish[key]);
+    }
+    const idOf = ({ code, fingerprint, consequence }: Readonly<Record<string, unknown>>) => [
+      code,
+      fingerprint,
+      consequence,
+    ];
+    expect(inGerman.findings.map(idOf)).toEqual(inEnglish.findings.map(idOf));
+  });
+
+  it("lets compile say what is wrong in that language, in both formats", async () => {
+    const text = await runProgram(["compile", faulty, ...LANGUAGE]);
+    expect(text.code).toBe(2);
+    expect(text.out).toContain("Fehler plan/bad-quantity");
+    expect(text.out).toContain("verlangt: eine Zahl, ein Leerzeichen und eines von");
+    expect(text.out).toContain("Abhilfe: `10 bar` schreiben");
+    expect(text.out).toMatch(/\n1 Fehler, 0 Warnungen\n$/);
+    const { diagnostics } = JSON.parse((await runProgram(["compile", faulty, ...LANGUAGE, "--format", "json"])).out);
+    expect(diagnostics[0]).toMatchObject({ code: "plan/bad-quantity", severity: "error", mend: "`10 bar` schreiben" });
+    const resolved = await runProgram(["compile", policy, "--resolved", ...LANGUAGE]);
+    expect(resolved.out).toContain("    Abfall: sperren, höchstens 10 bar");
+  });
+
+  it("lets evaluate and describe say the same of a policy that has errors", async () => {
+    for (const words of [
+      ["evaluate", faulty, leaking],
+      ["describe", faulty, "daily"],
+    ]) {
+      const { code, error } = await runProgram([...words, ...LANGUAGE]);
+      expect(code).toBe(2);
+      expect(error).toContain("Fehler plan/bad-quantity");
+    }
+  });
+
+  it("lets describe say the limits in that language", async () => {
+    const { out } = await runProgram(["describe", policy, "daily", ...LANGUAGE]);
+    expect(out).toContain('"accept": "mindestens 100 bar"');
+    expect(out).toContain('"accept": "höchstens 10 bar"');
+  });
+
+  it.each(["evaluate", "compile", "describe"])(
+    "that %s does not speak is refused, with the one that was meant",
+    async (command) => {
+      const rest = command === "compile" ? [] : [command === "describe" ? "daily" : leaking];
+      const near = await runProgram([command, policy, ...rest, "--language", "ed"]);
+      expect(near.code).toBe(2);
+      expect(near.out).toBe("");
+      expect(near.error).toContain("`--language ed` is none of en, de");
+      const other = await runProgram([command, policy, ...rest, "--language", "fr"]);
+      expect(other.error).toContain("`--language fr` is none of en, de\n");
+    },
+  );
+
+  it("offers the language that was meant", async () => {
+    const { code, error } = await runProgram(["compile", policy, "--language", "DE"]);
+    expect(code).toBe(2);
+    expect(error).toContain("`--language DE` is none of en, de; did you mean `de`?");
+  });
+});

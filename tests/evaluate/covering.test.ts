@@ -1,0 +1,268 @@
+import { describe, expect, it } from "vitest";
+import { compilePolicy, describeCheck, type Policy } from "../../src/index.js";
+import { assess, summarise } from "./sample.js";
+
+const PARENT = `tenbar: 1
+policy: { id: p, title: P, version: "1.0", status: common-practice }
+deference: Local procedure stands above this policy.
+tolerances:
+  drop: { accept: { at-most: 10 bar }, basis: { kind: common-practice } }
+checks:
+  daily:
+    order: any
+    intervals: [tested]
+    steps:
+      - { step: harness, kind: confirm }
+      - step: leak
+        kind: hold
+        quantity: pressure
+        lasting: { at-least: 60 s }
+        drop: drop
+        basis: { kind: common-practice }
+      - { step: torch, kind: confirm, consequence: refer }
+      - { step: tally, kind: match, places: [set, log-book], consequence: refer }
+intervals:
+  tested: { of: set, every: P1Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
+`;
+
+const head = (id: string, parent: string) =>
+  `tenbar: 1\npolicy: { id: ${id}, title: C, version: "1", status: draft }\nextends: ${parent}\n`;
+
+const adopt = (id: string, rest: string) =>
+  `  - { id: ${id}, ${rest}, from: 2026-04-01, order: "LO 1", by: An officer, reason: A trial }\n`;
+
+function compile(text: string, parents: Readonly<Record<string, string>> = {}) {
+  return compilePolicy(text, { file: "child.yaml", parents: { "./parent.yaml": PARENT, ...parents } });
+}
+
+function compileSound(text: string, parents: Readonly<Record<string, string>> = {}): Policy {
+  const { policy, diagnostics } = compile(text, parents);
+  if (policy === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics, undefined, 1));
+  return policy;
+}
+
+const looser = `${head("c", "./parent.yaml")}tolerances:
+  drop: { accept: { at-most: 20 bar }, basis: { kind: local, order: "LO 1" } }
+`;
+
+/** A record of which only the drop of 20 bar is in question. */
+const steps = [
+  { step: "harness", result: "satisfactory" },
+  { step: "leak", start: "290 bar", end: "270 bar", held: "60 s" },
+  { step: "torch", result: "satisfactory" },
+  { step: "tally", seen: { set: "014", "log-book": "014" } },
+];
+const tested = { testedOn: "2026-01-10" };
+
+const judge = (policy: Policy, at: string, parts: Readonly<Record<string, unknown>> = {}) =>
+  assess(policy, steps, tested, { at, ...parts });
+
+describe("an adoption that covers a looser limit", () => {
+  const policy = compileSound(`${looser}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`);
+
+  it("lets the limit of the policy decide while it applies, and keeps what the parent's would have said", () => {
+    const assessment = judge(policy, "2026-04-30");
+    const drop = assessment.results.find(({ requirement }) => requirement === "drop");
+    expect(drop).toMatchObject({ outcome: "within", without: "outside", adopted: "trial", accept: "at most 20 bar" });
+    expect(assessment.verdict).toBe("meets");
+    expect(assessment.findings.map(({ code, consequence, params }) => [code, consequence, params.without])).toEqual([
+      ["step/adopted", "note", "outside"],
+    ]);
+  });
+
+  it.each(["2026-03-31", "2026-05-01"])("lets the parent's limit decide on %s", (at) => {
+    const assessment = judge(policy, at);
+    const drop = assessment.results.find(({ requirement }) => requirement === "drop");
+    expect(drop).toMatchObject({ outcome: "outside", accept: "at most 10 bar", margin: "-10 bar" });
+    expect(drop).not.toHaveProperty("adopted");
+    expect(assessment.verdict).toBe("withdraw");
+    expect(assessment.findings[0]).toMatchObject({
+      code: "hold/drop-outside",
+      where: { file: "./parent.yaml", line: 16 },
+      limitAt: { file: "./parent.yaml", line: 5 },
+    });
+  });
+
+  it("judges by both where its scope cannot be told, and the worse stands", () => {
+    const scoped = `${looser}adopted:\n${adopt("trial", "tolerance: drop, only: { station: Lowmere 3 }, review: 2027-01-01")}`;
+    const one = compileSound(scoped);
+    expect(judge(one, "2026-04-12", { station: "Lowmere 3" }).verdict).toBe("meets");
+    expect(judge(one, "2026-04-12", { station: "Lowmere 4" }).verdict).toBe("withdraw");
+    const open = judge(one, "2026-04-12");
+    expect(open.verdict).toBe("withdraw");
+    expect(open.results.find(({ requirement }) => requirement === "drop")).toMatchObject({
+      outcome: "outside",
+      without: "outside",
+      adopted: "trial",
+    });
+  });
+
+  it("shows on a form the limit that stands on the day", () => {
+    const shown = (at?: string) =>
+      describeCheck(policy, "daily", { kind: "set", id: "S-014" }, at === undefined ? {} : { at })
+        ?.steps.find(({ step }) => step === "leak")
+        ?.asked[0]?.limits.find(({ requirement }) => requirement === "drop");
+    expect(shown("2026-04-12")).toMatchObject({ accept: "at most 20 bar" });
+    expect(shown("2026-05-12")).toMatchObject({ accept: "at most 10 bar" });
+    expect(shown()).toMatchObject({ accept: "at most 10 bar" });
+  });
+
+  it("leaves what the policy states tighter as it is", () => {
+    const both = compileSound(
+      `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - step: leak
+        kind: hold
+        quantity: pressure
+        lasting: { at-least: 120 s }
+        drop: { accept: { at-most: 20 bar } }
+        basis: { kind: common-practice }
+adopted:\n${adopt("trial", "step: daily/leak, until: 2026-04-30")}`,
+    );
+    const lasting = (at: string) => judge(both, at).results.find(({ requirement }) => requirement === "lasting");
+    expect(lasting("2026-04-12")).toMatchObject({ outcome: "outside", accept: "at least 120 s" });
+    expect(lasting("2026-05-12")).toMatchObject({ outcome: "outside", accept: "at least 120 s" });
+  });
+
+  it("lapses in a policy that inherits it, at the date that stands there", () => {
+    const middle = `${looser}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`;
+    const heir = compileSound(head("g", "./middle.yaml"), { "./middle.yaml": middle });
+    expect(judge(heir, "2026-04-12").verdict).toBe("meets");
+    expect(judge(heir, "2026-05-12").verdict).toBe("withdraw");
+    const longer = `${head("g", "./middle.yaml")}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-06-30")}`;
+    const later = compileSound(longer, { "./middle.yaml": middle });
+    expect(judge(later, "2026-05-12").verdict).toBe("meets");
+    expect(judge(later, "2026-07-12").verdict).toBe("withdraw");
+  });
+});
+
+describe("an adoption that covers a step left out, or stated otherwise", () => {
+  it("asks the parent's step wherever it does not apply", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks: { daily: { without: [torch] } }\nadopted:\n${adopt("trial", "step: daily/torch, until: 2026-04-30")}`,
+    );
+    const bare = (at: string) =>
+      assess(
+        policy,
+        [steps[0], { ...steps[1], end: "290 bar" }, steps[3]].flatMap((one) => one ?? []),
+        tested,
+        { at },
+      );
+    expect(policy.plan.checks[0]?.steps.map(({ step }) => step)).toEqual(["harness", "leak", "torch", "tally"]);
+    expect(bare("2026-04-12").verdict).toBe("meets");
+    expect(summarise(bare("2026-04-12"))["torch condition"]).toBe("not-applicable: omitted-by-adoption");
+    expect(bare("2026-05-12").verdict).toBe("refer");
+    expect(summarise(bare("2026-05-12"))["torch condition"]).toBe("undecided: missing");
+  });
+
+  it("compares the texts as the parent does wherever it does not apply", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: tally, kind: match, places: [set, log-book], ignore: [blanks], consequence: refer }
+adopted:\n${adopt("trial", "step: daily/tally, until: 2026-04-30")}`,
+    );
+    const tally = (at: string) =>
+      summarise(
+        assess(policy, [...steps.slice(0, 3), { step: "tally", seen: { set: "0 14", "log-book": "014" } }], tested, {
+          at,
+        }),
+      )["tally match"];
+    expect([tally("2026-04-12"), tally("2026-05-12")]).toEqual(["within", "outside"]);
+  });
+});
+
+describe("an adoption of an interval", () => {
+  const due = (policy: Policy, at: string) => {
+    const assessment = assess(policy, [], { testedOn: "2025-02-01" }, { at });
+    const { outcome, without, accept } = assessment.results.find(({ interval }) => interval === "tested") ?? {};
+    const note = assessment.findings.find(({ code }) => code === "interval/adopted");
+    return { outcome, without, accept, note: note?.params.adoption };
+  };
+
+  it("lets a longer span stand only while it applies", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}intervals:
+  tested: { of: set, every: P2Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
+adopted:\n${adopt("trial", "interval: tested, until: 2026-04-30")}`,
+    );
+    expect(due(policy, "2026-04-12")).toMatchObject({ outcome: "within", without: "outside", note: "trial" });
+    expect(due(policy, "2026-05-12")).toMatchObject({ outcome: "outside", without: undefined, note: undefined });
+  });
+
+  it("asks an interval that a check leaves out wherever it does not apply", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks: { daily: { intervals: [other] } }
+intervals: { other: { of: pump, every: P1Y, counted: from-last, date: testedOn, consequence: note, basis: { kind: common-practice } } }\nadopted:\n${adopt("trial", "interval: tested, until: 2026-04-30")}`,
+    );
+    expect(due(policy, "2026-04-12")).toMatchObject({ outcome: "not-applicable", without: "outside", note: "trial" });
+    expect(due(policy, "2026-05-12")).toMatchObject({ outcome: "outside", note: undefined });
+  });
+
+  it("leaves it out while it applies, and judges it where its scope is open", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "interval: tested, omit: true, only: { station: Lowmere 3 }, until: 2026-04-30")}`,
+    );
+    const at = (station: string | undefined, date: string) =>
+      assess(policy, [], { testedOn: "2025-02-01" }, { at: date, station }).results.find(
+        ({ interval }) => interval === "tested",
+      );
+    expect(at("Lowmere 3", "2026-04-12")).toMatchObject({
+      outcome: "not-applicable",
+      reason: "omitted-by-adoption",
+      without: "outside",
+      adopted: "trial",
+    });
+    expect(at("Lowmere 4", "2026-04-12")).toMatchObject({ outcome: "outside" });
+    expect(at("Lowmere 4", "2026-04-12")).not.toHaveProperty("adopted");
+    expect(at(undefined, "2026-04-12")).toMatchObject({ outcome: "outside", without: "outside", adopted: "trial" });
+    expect(at("Lowmere 3", "2026-05-12")).toMatchObject({ outcome: "outside" });
+  });
+
+  it("is refused where no check judges the interval, since leaving it out would have no effect", () => {
+    const text = `${head("c", "./parent.yaml")}intervals:
+  other: { of: set, every: P1Y, counted: from-last, date: testedOn, basis: { kind: common-practice } }
+adopted:\n${adopt("trial", "interval: other, omit: true, until: 2026-04-30")}`;
+    expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/not-yet"]);
+  });
+
+  it.each(["accept: { at-most: 1 bar }", "instead: daily/torch", "requirement: due"])("refuses %s", (given) => {
+    const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", `interval: tested, ${given}, until: 2026-04-30`)}`;
+    expect(compile(text).diagnostics.map(({ code }) => code)).toContain("plan/adoption-of-interval");
+  });
+});
+
+describe("an adoption that covers nothing that could stand in its place", () => {
+  it("is refused where it claims to end and the step is of another kind", () => {
+    const text = `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: torch, kind: match, places: [a, b], consequence: refer }
+adopted:\n${adopt("trial", "step: daily/torch, until: 2026-04-30")}`;
+    expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/covering-cannot-lapse"]);
+  });
+
+  it("is refused where a fact that the parent's limit depends on means something else", () => {
+    const parent = PARENT.replace("at-most: 10 bar", "at-most: 10 % of load").replace(
+      "tolerances:",
+      "facts:\n  load: { at: /subject/load, quantity: pressure }\ntolerances:",
+    );
+    const text = `${looser}facts:\n  load: { at: /local/load, quantity: pressure }\nadopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`;
+    const codes = compile(text, { "./parent.yaml": parent }).diagnostics.map(({ code }) => code);
+    expect(codes).toContain("plan/covering-cannot-lapse");
+  });
+
+  it("gets a warning where nothing that it names is looser", () => {
+    const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`;
+    expect(compile(text).diagnostics.map(({ code, line }) => [code, line])).toEqual([["resolve/covers-nothing", 5]]);
+  });
+
+  it("is no other adoption: one with limits of its own covers no step that is left out, nor a looser limit", () => {
+    const omitted = `${head("c", "./parent.yaml")}checks: { daily: { without: [torch] } }\nadopted:\n${adopt("trial", "step: daily/torch, omit: true, until: 2026-04-30")}`;
+    expect(compile(omitted).diagnostics.map(({ code }) => code)).toContain("plan/unknown-name");
+    const accepted = `${looser}adopted:\n${adopt("trial", "tolerance: drop, accept: { at-most: 30 bar }, until: 2026-04-30")}`;
+    expect(compile(accepted).diagnostics.map(({ code }) => code)).toEqual(["resolve/looser"]);
+  });
+});
