@@ -5,6 +5,6 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     exclude: ["tests/bench/**"],
     setupFiles: ["tests/fix-seed.ts"],
-    testTimeout: 30_000,
+    testTimeout: 120_000,
   },
 });

@@ -68,13 +68,7 @@ export function judgeStep(
 function judgeOnce(step: PreparedStep, placed: PlacedEntry | undefined, context: JudgeContext): Row[] {
   const rows: Row[] = [];
   step.judge(placed?.entry, undefined, context, rows);
-  if (placed !== undefined) {
-    const places = [placed.place];
-    for (const row of rows) {
-      row.entries = places;
-      if (placed.entry.result === "not-done") row.leastWeight = REFER;
-    }
-  }
+  if (placed !== undefined) markEntry(rows, placed);
   if (step.judgeAcross !== undefined) step.judgeAcross([...rows], context, rows);
   return rows;
 }
@@ -160,12 +154,18 @@ function judgeEntry(
   const rows: Row[] = [];
   step.judge(entry, member.object, context, rows);
   const doubt = doubtMember(entry, member, members);
-  for (const row of rows) {
-    row.entries = [place];
-    if (entry.result === "not-done") row.leastWeight = REFER;
-    if (doubt !== undefined) withholdDecision(row, doubt);
-  }
+  markEntry(rows, { place, entry });
+  if (doubt !== undefined) for (const row of rows) withholdDecision(row, doubt);
   return rows;
+}
+
+/** The entry that rows were judged by; `not-done` weighs `refer` at least, whatever the step weighs. */
+function markEntry(rows: readonly Row[], { place, entry }: PlacedEntry): void {
+  const places = [place];
+  for (const row of rows) {
+    row.entries = places;
+    if (entry.result === "not-done") row.leastWeight = REFER;
+  }
 }
 
 function doubtMember(entry: JsonObject, member: Member, members: readonly Member[]): UndecidedReason | undefined {

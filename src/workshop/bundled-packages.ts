@@ -10,20 +10,33 @@ export function listBundledPackages(inputs: readonly string[]): readonly string[
   return [...new Set(folders.filter((folder) => folder !== ""))].sort();
 }
 
+/** The input files of which something is in an output, by the list that a build left. */
+export function listInputs(list: string): readonly string[] {
+  const metafile: { outputs: Record<string, { inputs: Record<string, { bytesInOutput: number }> }> } = JSON.parse(list);
+  // Why: of a package that is read, all that nothing uses is left out again.
+  const inputs = Object.values(metafile.outputs).flatMap((output) => Object.entries(output.inputs));
+  return inputs.filter(([, { bytesInOutput }]) => bytesInOutput > 0).map(([input]) => input);
+}
+
 /** The notice that accompanies bundled code: name, version and the licence texts of each package folder. */
 export function renderNotice(folders: readonly string[]): string {
   const head = "tenbar contains code of the following packages.\n";
   return [head, ...[...new Set(folders)].sort().map(renderPackage)].join(`\n${"-".repeat(80)}\n\n`);
 }
 
-function renderPackage(folder: string): string {
+/** The line under which the notice tells of a package: its name, version and licence, as the package states them. */
+export function headPackage(folder: string): string {
   const manifest: unknown = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  return `${readText(manifest, "name")} ${readText(manifest, "version")} (${readText(manifest, "license")})`;
+}
+
+function renderPackage(folder: string): string {
   const texts = readdirSync(folder)
     .filter((file) => LICENSE_FILE.test(file))
     .sort()
     .map((file) => readFileSync(join(folder, file), "utf8").trim());
   if (texts.length === 0) throw new Error(`${folder} is bundled but states no licence text`);
-  return `${readText(manifest, "name")} ${readText(manifest, "version")} (${readText(manifest, "license")})\n\n${texts.join("\n\n")}\n`;
+  return `${headPackage(folder)}\n\n${texts.join("\n\n")}\n`;
 }
 
 function readText(manifest: unknown, key: "name" | "version" | "license"): string {

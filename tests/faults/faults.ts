@@ -160,8 +160,32 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "an adoption of unknown scope applies",
     "src/evaluate/judge-adopted.ts",
-    'state === "applies" ? adopted : worseRow(row, adopted)',
-    "adopted",
+    'const standing = state === "applies" ? other : worseOf(one, other);',
+    "const standing = other;",
+  ),
+  fault(
+    "a covering adoption never lapses",
+    "src/evaluate/judge-adopted.ts",
+    'if (state === "does-not-apply") return joins ? worseOf(one, other) : other;',
+    'if (state === "does-not-apply") return one;',
+  ),
+  fault(
+    "a step that only the parent asks is never asked again",
+    "src/compare/cover-departures.ts",
+    "overlay.findCheck(check.check)?.adoptions.push({ ...standingOf(covering), step: step.step });",
+    "overlay.findCheck(check.check)?.adoptions.push({ ...standingOf(covering), step: step.step, until: undefined });",
+  ),
+  fault(
+    "an interval is left out whatever the day",
+    "src/evaluate/judge-adopted.ts",
+    'if (state === "does-not-apply" || !covers(one.row.requirement.name)) return one;',
+    "if (!covers(one.row.requirement.name)) return one;",
+  ),
+  fault(
+    "words are remembered whatever the value",
+    "src/steps/word-memory.ts",
+    "const before = texts.get(key);",
+    "const before = texts.values().next().value;",
   ),
   fault(
     "a missing fact gives the first case",

@@ -10,6 +10,7 @@ const COPIED = ["src", "tests", "policies", "examples", "schemas", "package.json
 const QUICK = [
   "tests/cases.test.ts",
   "tests/contract",
+  "tests/evaluate/covering.test.ts",
   "tests/evaluate/language.test.ts",
   "tests/evaluate/steps.test.ts",
   "tests/outside/boundary-vectors.test.ts",
