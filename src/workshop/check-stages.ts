@@ -12,11 +12,32 @@ export interface Stage {
 }
 
 /** Why: the library promises to work where text is never run as code. */
-const NO_EVAL = "--disallow-code-generation-from-strings";
+export const NO_EVAL = "--disallow-code-generation-from-strings";
+
+/** What is run of the built package, each in its home, in this order: the last judges by the plan that the one before leaves. */
+export const BUILT_TESTS = [
+  { name: "built-module", home: "with-yaml", file: "judge.mjs" },
+  { name: "built-commonjs", home: "with-yaml", file: "judge.cjs" },
+  { name: "built-program", home: "with-yaml", file: "run-program.mjs" },
+  { name: "built-plan", home: "bare", file: "judge-by-plan.mjs" },
+] as const;
+
+/** The ways in which an empty project uses the installed package. */
+const CONSUMERS = ["module", "commonjs", "node16", "nodenext", "bundler", "esbuild", "vite"] as const;
 
 /** Every stage in order. `scratch` is an empty folder; `report` is where the tests leave their counts. */
 export function listStages(scratch: string, report: string): readonly Stage[] {
-  return [...listSourceStages(report), ...listPackageStages(scratch)];
+  return [
+    ...listSourceStages(report),
+    {
+      name: "build",
+      program: "tsx",
+      args: ["src/workshop/build-package.ts", "dist", join(scratch, "lists")],
+      needs: ["generate"],
+    },
+    ...listPackageStages(scratch, join(scratch, "tenbar.tgz")),
+    ...listInstalledStages(join(scratch, "tenbar.tgz"), join(scratch, "installed")),
+  ];
 }
 
 function listSourceStages(report: string): readonly Stage[] {
@@ -32,33 +53,43 @@ function listSourceStages(report: string): readonly Stage[] {
       args: ["run", "--reporter=dot", "--reporter=json", `--outputFile.json=${report}`],
       needs: ["generate"],
     },
-    { name: "build", program: "tsx", args: ["src/workshop/build-package.ts"], needs: ["generate"] },
   ];
 }
 
-function listPackageStages(scratch: string): readonly Stage[] {
-  const archive = join(scratch, "tenbar.tgz");
-  const inHome = (name: string, home: string, file: string, needs = ["pack"]): Stage => ({
+function listPackageStages(scratch: string, archive: string): readonly Stage[] {
+  const inWorkshop = (name: string, file: string, args: readonly string[]): Stage => ({
     name,
-    program: "node",
-    args: [NO_EVAL, file],
-    needs,
-    folder: join(scratch, home),
+    program: "tsx",
+    args: [`src/workshop/${file}`, ...args],
+    needs: ["pack"],
   });
   return [
     { name: "pack", program: "tsx", args: ["src/workshop/pack-package.ts", scratch], needs: ["build"] },
+    inWorkshop("contents", "check-contents.ts", [archive, join(scratch, "lists")]),
+    inWorkshop("reproducible", "check-reproducible.ts", [archive, join(scratch, "again")]),
     { name: "publint", program: "publint", args: ["run", "--strict", archive], needs: ["pack"] },
     { name: "entry-types", program: "attw", args: [archive, "--profile", "strict", "--no-emoji"], needs: ["pack"] },
     { name: "consumer-types", program: "tsc", args: ["-p", join(scratch, "complete")], needs: ["pack"] },
-    inHome("built-module", "with-yaml", "judge.mjs"),
-    inHome("built-commonjs", "with-yaml", "judge.cjs"),
-    inHome("built-program", "with-yaml", "run-program.mjs"),
-    inHome("built-plan", "bare", "judge-by-plan.mjs", ["built-program"]),
-    {
-      name: "browser",
+    ...BUILT_TESTS.map(({ name, home, file }) => ({
+      name,
+      program: "node",
+      args: [NO_EVAL, file],
+      needs: name === "built-plan" ? ["built-program"] : ["pack"],
+      folder: join(scratch, home),
+    })),
+    inWorkshop("browser", "check-browser.ts", [join(scratch, "with-yaml")]),
+    inWorkshop("bundle-sizes", "check-bundle-sizes.ts", [join(scratch, "with-yaml")]),
+  ];
+}
+
+function listInstalledStages(archive: string, project: string): readonly Stage[] {
+  return [
+    { name: "install", program: "tsx", args: ["src/workshop/install-package.ts", archive, project], needs: ["pack"] },
+    ...CONSUMERS.map((way) => ({
+      name: `installed-${way}`,
       program: "tsx",
-      args: ["src/workshop/check-browser.ts", join(scratch, "with-yaml")],
-      needs: ["pack"],
-    },
+      args: ["src/workshop/check-consumer.ts", project, way],
+      needs: ["install"],
+    })),
   ];
 }

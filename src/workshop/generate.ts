@@ -25,7 +25,9 @@ function writeKeptFiles(): void {
 
 async function writeValidators(): Promise<void> {
   for (const { model, folder, exportName } of VALIDATORS) {
-    const validator = await generateValidator(buildSchema(model, MODELS[model]), exportName);
+    const schema = buildSchema(model, MODELS[model]);
+    const validator = await generateValidator(schema, exportName);
+    writeWhenChanged(join(folder, `${model}-schema.json`), `${JSON.stringify(schema)}\n`);
     writeWhenChanged(join(folder, `${model}-validator.js`), validator.code);
     writeWhenChanged(join(folder, `${model}-validator.d.ts`), validator.declaration);
     writeWhenChanged(join(folder, `${model}-packages.json`), `${JSON.stringify(validator.packages)}\n`);

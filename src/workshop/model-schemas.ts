@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { writeForEditors } from "./editor-schema.js";
 import { nameDefinitions } from "./name-definitions.js";
 
 /** The models that are published as JSON Schemas, by name. */
@@ -21,13 +22,17 @@ export function buildSchema(name: string, model: z.ZodType): Readonly<Record<str
   return { $schema, $id: `tag:tenbar,2026:${name}`, ...rest };
 }
 
+/** What people write in an editor; everything else is written by programs. */
+const EDITED: ReadonlySet<string> = new Set(["policy"]);
+
 /** The text of every `schemas/<name>.schema.json`, by file name. */
 export function renderSchemas(models: ModelTable): ReadonlyMap<string, string> {
   return new Map(
-    Object.entries(models).map(([name, model]) => [
-      `${name}.schema.json`,
-      `${JSON.stringify(buildSchema(name, model), null, 2)}\n`,
-    ]),
+    Object.entries(models).map(([name, model]) => {
+      const schema = buildSchema(name, model);
+      const published = EDITED.has(name) ? writeForEditors(schema) : schema;
+      return [`${name}.schema.json`, `${JSON.stringify(published, null, 2)}\n`];
+    }),
   );
 }
 
