@@ -90,6 +90,7 @@ async function evaluateInputs(
         continue;
       }
       const assessment = evaluate(policy, record.value, { digest: true, words });
+      if (!assessment.judged) streams.error(`${nameUnjudged(input, record)}\n`);
       tally = {
         counts: countVerdict(tally.counts, assessment),
         records: tally.records + 1,
@@ -116,6 +117,13 @@ function describeUnread(
 ): string {
   const place = [input, line, column].filter((part) => part !== undefined).join(":");
   return makePrintable(`${place}: ${problem}; not judged`);
+}
+
+/** Why: a record without an id could not be found again among the lines of a file. */
+function nameUnjudged(input: string, { line }: { line: number | undefined }): string {
+  return makePrintable(
+    `${[input, line].filter((part) => part !== undefined).join(":")}: the record could not be judged`,
+  );
 }
 
 function isFailure({ findings, judged }: Assessment, level: string): boolean {

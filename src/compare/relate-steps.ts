@@ -47,17 +47,15 @@ function relateConfirm(parent: StepPlanOf<"confirm">, child: StepPlanOf<"confirm
 }
 
 /**
- * A place more asks more only where a text there weighs no less than beside a step that does not ask for it: there it counts to
- * the letter, and against every text that stands under a name of a place, a former one too.
+ * A place more asks more only where a text there weighs no less than beside a step that does not ask for it: there it weighs
+ * `refer`, and counts to the letter.
  */
 function relateMatch(parent: StepPlanOf<"match">, child: StepPlanOf<"match">): Relation {
   const namesOf = ({ places }: StepPlanOf<"match">) =>
     places.map(({ place, formerly }) => [place, ...formerly].join(" "));
   const places = relateAsked(namesOf(parent), namesOf(child));
   const isMild =
-    child.ignore.length > 0 ||
-    child.places.some(({ formerly }) => formerly.length > 0) ||
-    child.requirements.some(({ consequence }) => weighConsequence(consequence) < REFER);
+    child.ignore.length > 0 || child.requirements.some(({ consequence }) => weighConsequence(consequence) < REFER);
   const relateFact = (one: string | undefined, other: string | undefined): Relation => {
     if (one === other) return "same";
     if (one === undefined) return "tighter";

@@ -27,7 +27,11 @@ export function checkAdoptionDates(adoption: PolicyAdoption, pointer: string, co
   const first = parseDate(from);
   const last = parseDate(until ?? review);
   if (first !== undefined && last !== undefined && compareDates(first, last) === 1) {
-    diagnostics.report("plan/dates-swapped", resolved.place(`${pointer}/from`), { from, to: until ?? review ?? "" });
+    diagnostics.report("plan/dates-swapped", resolved.place(`${pointer}/from`), {
+      from,
+      to: until ?? review ?? "",
+      key: until === undefined ? "review" : "until",
+    });
     usable = false;
   }
   return usable;

@@ -17,7 +17,7 @@ export function checkDates({ document, place }: ResolvedPolicy, diagnostics: Dia
   const to = read("to");
   const review = read("review");
   if (from !== undefined && to !== undefined && compareDates(from, to) === 1) {
-    const params = { from: String(effective.from), to: String(effective.to) };
+    const params = { from: String(effective.from), to: String(effective.to), key: "to" };
     diagnostics.report("plan/dates-swapped", place("/policy/effective/from"), params);
   }
   const today = parseDate(asOf);

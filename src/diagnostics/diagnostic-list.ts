@@ -6,6 +6,9 @@ import { DIAGNOSTICS } from "./diagnostic-codes.js";
 
 /** Values that a message speaks of; lists stay lists so that a program can use them. */
 type DiagnosticParams = Readonly<Record<string, string | number | readonly string[] | undefined>>;
+/** UTF-16 units of one text in a diagnostic; a policy may hold a name as long as itself. */
+const LONGEST_TEXT = 2000;
+
 type FindTable = (source: SourceText) => LineTable;
 
 /** An empty list that stages report into; each text is cut into lines once, however many mistakes it has. */
@@ -52,16 +55,20 @@ function describeDiagnostic<C extends DiagnosticCode>(
   return {
     code,
     severity: DIAGNOSTICS[code].severity,
-    message: text.message(params),
+    message: shortenText(text.message(params)),
     ...locatePlace(place, table),
     frame: frameOf(place, table),
-    ...(found === undefined ? {} : { found }),
-    ...(wanted === undefined ? {} : { wanted }),
-    ...(nearest === undefined ? {} : { nearest }),
-    ...(mend === undefined ? {} : { mend }),
+    ...(found === undefined ? {} : { found: shortenText(found) }),
+    ...(wanted === undefined ? {} : { wanted: shortenText(wanted) }),
+    ...(nearest === undefined ? {} : { nearest: shortenText(nearest) }),
+    ...(mend === undefined ? {} : { mend: shortenText(mend) }),
     params: keepDefined(params),
     ...(related.length === 0 ? {} : { related: related.map((one) => describeRelated(one, findTable)) }),
   };
+}
+
+function shortenText(text: string): string {
+  return text.length <= LONGEST_TEXT ? text : `${text.slice(0, LONGEST_TEXT - 1)}…`;
 }
 
 function describeRelated({ message, place }: RelatedPlace, findTable: FindTable) {
@@ -71,7 +78,9 @@ function describeRelated({ message, place }: RelatedPlace, findTable: FindTable)
 
 function keepDefined(params: DiagnosticParams): Diagnostic["params"] {
   const kept: Record<string, string | number | readonly string[]> = {};
-  for (const [name, value] of Object.entries(params)) if (value !== undefined) kept[name] = value;
+  for (const [name, value] of Object.entries(params)) {
+    if (value !== undefined) kept[name] = typeof value === "string" ? shortenText(value) : value;
+  }
   return kept;
 }
 

@@ -18,7 +18,7 @@ export const ENGLISH_PLAN_TEXTS = {
     wanted: () => "a date as year-month-day, such as `2026-04-01`",
   },
   "plan/dates-swapped": {
-    message: ({ from, to }) => `\`from\` (${from}) lies behind \`to\` (${to})`,
+    message: ({ from, to, key }) => `\`from\` (${from}) is later than \`${key}\` (${to})`,
     mend: () => "swap the two dates",
   },
   "plan/review-passed": {

@@ -126,6 +126,10 @@ export const ENGLISH_REPORTS: ReportWords = {
     adopted: (id, what, from, until, order) =>
       `adopted ${id}: ${what} from ${from} until ${until ?? "review"} under ${order}`,
     elseAsParent: "; else as the parent has it",
+    accepts: (limits) => `: ${limits}`,
+    omits: ": left out",
+    instead: (step) => `: ${step} instead`,
+    only: (scope) => `, only for ${scope}`,
   },
 };
 

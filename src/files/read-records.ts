@@ -13,10 +13,12 @@ interface NumberedLine extends InputLine {
 }
 
 const MOST_LINE_BYTES = 8 * 1024 * 1024;
+/** Why: lines of a document are held one by one, and twenty million short ones take all the memory that a process has. */
+const MOST_LINES = 4_000_000;
 
 /**
  * Reads the records of one input: a JSON object over any number of lines, a JSON array of them, or one object a line (NDJSON),
- * told apart by content. Lines up to 8 MiB, a document up to 64 MiB; blank lines are skipped. What cannot be read is a problem
+ * told apart by content. Lines up to 8 MiB, a document up to 64 MiB and 4 million lines; blank lines are skipped. What cannot be read is a problem
  * with its line, and the rest is still read: the other lines, and the other members of an array in which one says a key twice.
  *
  * @param path a file, a pipe or a device; `-` is the standard input given
@@ -85,8 +87,9 @@ async function* readDocument(
     }
     held.push(line);
     bytes += line.bytes;
-    if (bytes > MOST_BYTES) {
-      const problem = "a JSON document has more than 64 MiB and was not read; write one record a line";
+    if (bytes > MOST_BYTES || held.length > MOST_LINES) {
+      const much = bytes > MOST_BYTES ? "64 MiB" : "4 million lines";
+      const problem = `a JSON document has more than ${much} and was not read; write one record a line`;
       yield { problem, line: line.number, column: undefined };
       return;
     }
@@ -114,7 +117,7 @@ function* parseDocument(lines: readonly NumberedLine[]): Generator<ReadRecord, v
     if (!Array.isArray(parsed.value)) yield { value: parsed.value, line, isSingle: true };
     else for (const value of parsed.value) yield { value, line, isSingle: false };
   } else if (parsed.refused === "repeated-key" && isSoundList(text)) yield* parseMembers(text, lines);
-  else yield placeProblem(parsed.problem, parsed.offset, text, lines);
+  else yield createPlacer(text, lines)(parsed.problem, parsed.offset);
 }
 
 function isSoundList(text: string): boolean {
@@ -126,21 +129,27 @@ function isSoundList(text: string): boolean {
 }
 
 function* parseMembers(text: string, lines: readonly NumberedLine[]): Generator<ReadRecord, void, undefined> {
+  const place = createPlacer(text, lines);
   for (const member of splitList(text)) {
     const parsed = parseJson(member.text);
     if ("value" in parsed) yield { value: parsed.value, line: lines[0]?.number ?? 1, isSingle: false };
-    else yield placeProblem(parsed.problem, member.offset + (parsed.offset ?? 0), text, lines);
+    else yield place(parsed.problem, member.offset + (parsed.offset ?? 0));
   }
 }
 
-/** Why: blank lines are left out of the text, so its lines are looked up and not counted. */
-function placeProblem(
-  problem: string,
-  offset: number | undefined,
-  text: string,
-  lines: readonly NumberedLine[],
-): ReadRecord {
-  if (offset === undefined) return { problem, line: lines[0]?.number, column: undefined };
-  const before = text.slice(0, offset).split("\n");
-  return { problem, line: lines[before.length - 1]?.number, column: (before.at(-1) ?? "").length + 1 };
+/**
+ * Puts problems at their lines and columns; offsets never fall from one call to the next, so the text is gone over once.
+ * Why: blank lines are left out of the text, so its lines are looked up and not counted.
+ */
+function createPlacer(text: string, lines: readonly NumberedLine[]) {
+  let index = 0;
+  let start = 0;
+  return (problem: string, offset: number | undefined): ReadRecord => {
+    if (offset === undefined) return { problem, line: lines[0]?.number, column: undefined };
+    for (let feed = text.indexOf("\n", start); feed !== -1 && feed < offset; feed = text.indexOf("\n", start)) {
+      index += 1;
+      start = feed + 1;
+    }
+    return { problem, line: lines[index]?.number, column: offset - start + 1 };
+  };
 }

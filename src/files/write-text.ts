@@ -1,18 +1,19 @@
 import { randomUUID } from "node:crypto";
-import { open, realpath, rename, rm, stat } from "node:fs/promises";
+import { lstat, open, realpath, rename, rm, stat } from "node:fs/promises";
 import { dirname } from "node:path";
 import { describeFileError } from "./read-text.js";
 
 /**
  * Writes a whole file or nothing: a new file beside it takes its place. Gives the problem where it could not.
  *
- * What is no ordinary file is left alone, and so is each of the files named to be kept.
+ * What is no ordinary file is left alone, and so is a link that leads nowhere, and each of the files named to be kept.
  */
 export async function writeText(path: string, text: string, kept: readonly string[]): Promise<string | undefined> {
   const standing = await stat(path).catch(() => undefined);
   if (standing !== undefined && !standing.isFile()) {
     return standing.isDirectory() ? "it is a folder" : "it is no ordinary file";
   }
+  if (standing === undefined && (await isLink(path))) return "its link leads to no file";
   if (standing === undefined && (await stat(dirname(path)).catch(() => undefined)) === undefined) {
     return "its folder does not exist";
   }
@@ -20,6 +21,10 @@ export async function writeText(path: string, text: string, kept: readonly strin
   // Why: a link stays a link, and what it leads to is replaced.
   const target = standing === undefined ? path : await realpath(path);
   return replaceFile(target, text);
+}
+
+async function isLink(path: string): Promise<boolean> {
+  return (await lstat(path).catch(() => undefined))?.isSymbolicLink() === true;
 }
 
 async function isSameFile(path: string, other: string): Promise<boolean> {

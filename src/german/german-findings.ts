@@ -33,6 +33,13 @@ export const GERMAN_REASONS: Readonly<Record<UndecidedReason, string>> = {
   "rule-incomplete": "eine Angabe fehlt, die die Regel braucht",
 };
 
+/** What is missing where something is recorded: a place among several, or which of several things a figure belongs to. */
+function namePart(requirement: RequirementName): string {
+  return requirement === "match"
+    ? "nicht jede Stelle ist eingetragen"
+    : "der Eintrag nennt nicht, für welches Gerät er gilt (`of`)";
+}
+
 const SUBJECTS: Readonly<Record<RequirementName, string>> = {
   condition: "der Zustand",
   match: "die Übereinstimmung der Texte",
@@ -72,7 +79,7 @@ export const GERMAN_FINDINGS: FindingWords = {
   decided: {
     condition: ({ defect }) =>
       defect === undefined ? "ein Mangel ist eingetragen" : `der Mangel \`${defect}\` ist eingetragen`,
-    match: ({ observed = NOTHING, accept }) => `die Texte stimmen nicht überein: ${observed}; verlangt: ${accept}`,
+    match: ({ observed = NOTHING, accept }) => `die Texte sind nicht wie verlangt: ${observed}; verlangt: ${accept}`,
     level: sayReading,
     start: sayReading,
     apart: (params) => `die Messwerte liegen ${quoteObserved(params)} auseinander; ${sayAccepted(params)}`,
@@ -83,7 +90,7 @@ export const GERMAN_FINDINGS: FindingWords = {
     elapsed: (params) =>
       params.never ? sayNever(params) : `es dauerte ${quoteObserved(params)}; ${sayAccepted(params)}`,
     date: ({ observed = NOTHING, accept }) => `das Datum ist \`${observed}\`; zulässig: ${accept}`,
-    order: ({ late = "", early = "" }) => `\`${late}\` steht hinter \`${early}\`, sollte aber davor stehen`,
+    order: ({ late = "", early = "" }) => `\`${late}\` wurde nach \`${early}\` eingetragen, gehört aber davor`,
     competence: ({ observed = NOTHING, accept }) =>
       `geprüft hat \`${observed}\`; vorgesehen ist die Prüfung für ${accept}`,
     due: ({ observed = NOTHING, accept, forbids }) =>
@@ -91,8 +98,11 @@ export const GERMAN_FINDINGS: FindingWords = {
     rule: ({ accept }) => `die Regel ist nicht erfüllt: ${accept}`,
   },
   undecided(requirement, reason, observed) {
-    const recorded = observed === undefined ? "" : `; eingetragen ist \`${observed}\``;
-    const why = reason === undefined ? "der Grund ist nicht bekannt" : GERMAN_REASONS[reason];
+    const isRecorded = observed !== undefined && observed.trim() !== "" && requirement !== "apart";
+    const recorded = isRecorded ? `; eingetragen ist \`${observed}\`` : "";
+    const isGap = isRecorded && reason === "missing";
+    const why =
+      reason === undefined ? "der Grund ist nicht bekannt" : isGap ? namePart(requirement) : GERMAN_REASONS[reason];
     return `${SUBJECTS[requirement]} lässt sich nicht beurteilen: ${why}${recorded}`;
   },
 };
@@ -102,7 +112,7 @@ function sayReading(params: FindingParams): string {
 }
 
 function sayNever(params: FindingParams): string {
-  return `es kam nie dazu; ${sayAccepted(params)}`;
+  return `es trat nicht ein; ${sayAccepted(params)}`;
 }
 
 function sayChange(requirement: keyof typeof CHANGES, params: FindingParams): string {

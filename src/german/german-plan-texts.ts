@@ -22,7 +22,7 @@ export const GERMAN_PLAN_TEXTS = {
     wanted: () => "ein Datum als Jahr-Monat-Tag, etwa `2026-04-01`",
   },
   "plan/dates-swapped": {
-    message: ({ from, to }) => `\`from\` (${from}) liegt nach \`to\` (${to})`,
+    message: ({ from, to, key }) => `\`from\` (${from}) liegt nach \`${key}\` (${to})`,
     mend: () => "die beiden Daten vertauschen",
   },
   "plan/review-passed": {

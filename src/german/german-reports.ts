@@ -69,5 +69,9 @@ export const GERMAN_REPORTS: ReportWords = {
     adopted: (id, what, from, until, order) =>
       `Ausnahme ${id}: ${what} von ${from} bis ${until ?? "zur Überprüfung"} nach ${order}`,
     elseAsParent: "; sonst wie in der Vorlage",
+    accepts: (limits) => `: ${limits}`,
+    omits: ": entfällt",
+    instead: (step) => `: stattdessen ${step}`,
+    only: (scope) => `, nur für ${scope}`,
   },
 };

@@ -5,7 +5,9 @@ export const GERMAN_SCHEMA_TEXTS: Readonly<Record<SchemaText, string>> = {
   "tenbar policy": "tenbar-Richtlinie",
   "About the policy": "über die Richtlinie",
   "Lower-case words, hyphens and slashes": "Wörter in Kleinbuchstaben, Bindestriche und Schrägstriche",
+  "A name for people to read": "ein Name, wie ihn Menschen lesen",
   "Always in quotes": "immer in Anführungszeichen",
+  "Who issues the policy": "wer die Richtlinie herausgibt",
   "A shipped policy pinned to its major version, or another file":
     "eine mitgelieferte Richtlinie mit ihrer Hauptversion oder eine andere Datei",
   "The sentence that every assessment carries: what stands above this policy":
@@ -37,6 +39,9 @@ export const GERMAN_SCHEMA_TEXTS: Readonly<Record<SchemaText, string>> = {
   Rule: "Regel",
   Adoption: "Ausnahme",
   "`check/step`": "`check/step`",
+  "The order that lets it stand": "die Anordnung, unter der sie gilt",
+  "Who decided it": "wer darüber entschieden hat",
+  "Why it was decided": "warum so entschieden wurde",
   Basis: "Grundlage",
   "Common practice": "übliche Praxis",
   "What a reader of the figure should know": "was man beim Lesen der Zahl wissen sollte",
@@ -67,6 +72,8 @@ export const GERMAN_SCHEMA_TEXTS: Readonly<Record<SchemaText, string>> = {
   "A number, one space and a unit: `280 bar`, `-10 mbar`, `90 %`, `30 s`":
     "eine Zahl, ein Leerzeichen und eine Einheit: `280 bar`, `-10 mbar`, `90 %`, `30 s`",
   "Rule term": "Glied einer Regel",
+  "A term in JsonLogic notation: one operator and its operands":
+    "ein Ausdruck in JsonLogic-Schreibweise: ein Operator und seine Operanden",
   Scope: "Geltungsbereich",
   "The name of a tolerance of this policy, or limits written here, which take the `basis` of the step":
     "der Name einer Toleranz dieser Richtlinie oder hier geschriebene Grenzwerte, die die `basis` des Schritts übernehmen",

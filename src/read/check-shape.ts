@@ -1,4 +1,5 @@
 import { findNearest } from "../diagnostics/index.js";
+import { checkBlankTexts } from "./check-blank-texts.js";
 import { checkKeys } from "./check-keys.js";
 import { checkValue } from "./check-value.js";
 import { describeExpected, describeWords, listTags } from "./describe-expected.js";
@@ -16,13 +17,17 @@ import { shortenText } from "./text-report.js";
  * Invariant: a document that the validator refuses never goes without an error, whatever is made of its errors.
  */
 export function checkShape(walk: DocumentWalk, document: unknown): void {
-  if (validatePolicy(document)) return;
+  const output = createShapeReport(walk);
+  if (validatePolicy(document)) {
+    checkBlankTexts(output, document);
+    return;
+  }
   // Why: the validator keeps its errors in one place for all callers.
   const errors = [...(validatePolicy.errors ?? [])];
-  const output = createShapeReport(walk);
   // Invariant: what holds others is looked at before them, so that a mistake of its own can silence theirs.
   const groups = [...groupErrors(errors)].sort(([one], [other]) => one.length - other.length);
   for (const [pointer, group] of groups) checkEntry(output, document, pointer, group);
+  checkBlankTexts(output, document);
   if (walk.output.hasErrors) return;
   const [first] = errors;
   output.report("read/wrong-shape", first?.instancePath ?? "", "value", { keyword: first?.keyword ?? "" });

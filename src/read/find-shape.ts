@@ -1,4 +1,4 @@
-import policySchema from "../../schemas/policy.schema.json" with { type: "json" };
+import policySchema from "./generated/policy-schema.json" with { type: "json" };
 import { splitPointer } from "./json-pointer.js";
 import { isPlainMap, type PlainMap } from "./plain-map.js";
 

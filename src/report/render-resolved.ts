@@ -47,11 +47,8 @@ function describeBounds(bounds: readonly BoundPlan[], { resolved }: ReportWords)
   return bounds.map(({ kind, limit }) => `${resolved.bounds[kind]} ${limit}`).join(resolved.and);
 }
 
-function renderOthers(
-  { intervals, rules, adoptions }: CheckPlan,
-  plan: Plan,
-  { report, resolved }: ReportWords,
-): readonly string[] {
+function renderOthers({ intervals, rules, adoptions }: CheckPlan, plan: Plan, words: ReportWords): readonly string[] {
+  const { report, resolved } = words;
   return [
     ...intervals.map(
       ({ interval, every }) => `  ${resolved.interval(interval, every)}${describeSpot(`interval/${interval}`, plan)}`,
@@ -61,14 +58,33 @@ function renderOthers(
         `  ${resolved.rule(rule)}${title === undefined ? "" : `: ${title}`}${describeSpot(`rule/${rule}`, plan)}`,
     ),
     ...[...adoptions, ...intervals.flatMap((one) => nameIntervalAdoptions(one, report))].map(
-      ({ id, step, from, until, order, otherwise }) =>
-        `  ${resolved.adopted(id, step, from, until, order)}${otherwise === undefined ? "" : resolved.elseAsParent}`,
+      (adoption) =>
+        `  ${resolved.adopted(adoption.id, adoption.step, adoption.from, adoption.until, adoption.order)}${describeAdoption(adoption, words)}`,
     ),
   ].map(makePrintable);
 }
 
 function nameIntervalAdoptions({ interval, adoptions }: CheckPlan["intervals"][number], report: ReportWords["report"]) {
   return adoptions.map((adoption) => ({ ...adoption, step: report.interval(interval) }));
+}
+
+type AnyAdoption = Pick<CheckPlan["adoptions"][number], "accept" | "instead" | "only"> & {
+  readonly otherwise?: unknown;
+};
+
+/** What stands while an adoption applies, for which records, and what stands else. */
+function describeAdoption({ accept, instead, only, otherwise }: AnyAdoption, words: ReportWords): string {
+  const { resolved } = words;
+  const change =
+    accept !== undefined
+      ? resolved.accepts(describeBounds(accept, words))
+      : instead !== undefined
+        ? resolved.instead(instead)
+        : otherwise === undefined
+          ? resolved.omits
+          : "";
+  const scope = Object.entries(only ?? {}).map(([fact, values]) => `${fact} ${values.join(resolved.or)}`);
+  return `${change}${scope.length === 0 ? "" : resolved.only(scope.join(", "))}${otherwise === undefined ? "" : resolved.elseAsParent}`;
 }
 
 /** The place of the limit, else of what asks. */

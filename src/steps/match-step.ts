@@ -76,9 +76,11 @@ function describeWanted(plan: MatchPlan, row: Row, words: LimitWords): string {
 
 function describeSeen(plan: MatchPlan, seen: JsonObject): string {
   return plan.places
-    .map(({ place, formerly }) => [place, readPlace(seen, place, formerly)] as const)
-    .filter(([, text]) => typeof text === "string" && text.trim() !== "")
-    .map(([place, text]) => `${place} ${String(text).trim()}`)
+    .flatMap((one) =>
+      readPlace(seen, one).map(([name, text], index) => [index === 0 ? one.place : name, text] as const),
+    )
+    .filter(([, text]) => typeof text === "string")
+    .map(([name, text]) => `${name} ${String(text).trim()}`)
     .join(", ");
 }
 
@@ -93,13 +95,19 @@ function makeFold(ignore: MatchPlan["ignore"]): (text: string) => string {
   };
 }
 
-function readPlace(seen: JsonObject, place: string, formerly: readonly string[]): unknown {
-  for (const name of [place, ...formerly]) {
-    const text = readMember(seen, name);
-    if (!isMissing(text)) return text;
-  }
-  return undefined;
+/** What stands under the name of a place and under each former name; a record that has several is held to all of them. */
+function readPlace(
+  seen: JsonObject,
+  { place, formerly }: MatchPlan["places"][number],
+): readonly (readonly [string, unknown])[] {
+  const own = readMember(seen, place);
+  if (formerly.length === 0) return isMissing(own) ? NOTHING : [[place, own]];
+  return [place, ...formerly]
+    .map((name) => [name, readMember(seen, name)] as const)
+    .filter(([, text]) => !isMissing(text));
 }
+
+const NOTHING: readonly never[] = [];
 
 function judgeMatch(
   match: PreparedRequirement,
@@ -114,10 +122,13 @@ function judgeMatch(
   if (isMissing(seen)) reason = entry?.result === "not-done" ? "not-done" : "missing";
   else if (!isJsonObject(seen)) reason = "unreadable";
   const texts: string[] = [];
-  for (const { place, formerly } of plan.places) {
-    const text = isJsonObject(seen) ? readPlace(seen, place, formerly) : undefined;
-    if (typeof text === "string") texts.push(fold(text));
-    else if (isJsonObject(seen)) reason = firstReason(reason, text === undefined ? "missing" : "unreadable");
+  for (const place of plan.places) {
+    const read = isJsonObject(seen) ? readPlace(seen, place) : undefined;
+    if (read?.length === 0) reason = firstReason(reason, "missing");
+    for (const [, text] of read ?? []) {
+      if (typeof text === "string") texts.push(fold(text));
+      else reason = firstReason(reason, "unreadable");
+    }
   }
   const equals = plan.equals === undefined ? undefined : context.textFact(plan.equals, member);
   const differs = plan.differsFrom === undefined ? undefined : context.textFact(plan.differsFrom, member);

@@ -86,7 +86,7 @@ export interface PlanShapes {
   readonly "plan/unknown-name": Says<{ thing: Thing; name: string; known: readonly string[] }, "wanted" | "mend">;
   readonly "plan/not-yet": Says<{ option: string; of?: "unnamed-interval" | undefined }, "mend">;
   readonly "plan/bad-date": Says<{ found: string }, "wanted">;
-  readonly "plan/dates-swapped": Says<{ from: string; to: string }, "mend">;
+  readonly "plan/dates-swapped": Says<{ from: string; to: string; key: string }, "mend">;
   readonly "plan/review-passed": Says<{ review: string; asOf: string }, "mend">;
   readonly "plan/no-checks": Says<Nothing>;
   readonly "plan/no-deference": Says<Nothing, "mend">;

@@ -52,12 +52,18 @@ const SUBJECTS: Readonly<Record<RequirementName, string>> = {
   rule: "the rule",
 };
 
+/** What is missing where something is recorded: a place among several, or which of several things a figure belongs to. */
+function namePart(requirement: RequirementName): string {
+  return requirement === "match" ? "not every place is recorded" : "the entry does not name which one it is for (`of`)";
+}
+
 const CHANGES = { drop: "fell", rise: "rose", change: "moved by" } as const;
 
 export const ENGLISH_FINDINGS: FindingWords = {
   decided: {
     condition: ({ defect }) => (defect === undefined ? "a defect is recorded" : `the defect \`${defect}\` is recorded`),
-    match: ({ observed = "nothing", accept }) => `the texts do not agree: ${observed}; wanted is ${accept}`,
+    match: ({ observed = "nothing", accept }) =>
+      `the texts are not as they should be: ${observed}; wanted is ${accept}`,
     level: sayReading,
     start: sayReading,
     apart: (params) => `the readings lie ${quoteObserved(params)} apart; ${sayAccepted(params)}`,
@@ -75,8 +81,11 @@ export const ENGLISH_FINDINGS: FindingWords = {
     rule: ({ accept }) => `the rule does not hold: ${accept}`,
   },
   undecided(requirement, reason, observed) {
-    const recorded = observed === undefined ? "" : `, recorded is \`${observed}\``;
-    const why = reason === undefined ? "it is not known" : ENGLISH_REASONS[reason];
+    // Why: how far apart readings lie is made of them, and was not recorded by itself.
+    const isRecorded = observed !== undefined && observed.trim() !== "" && requirement !== "apart";
+    const recorded = isRecorded ? `, recorded is \`${observed}\`` : "";
+    const isGap = isRecorded && reason === "missing";
+    const why = reason === undefined ? "it is not known" : isGap ? namePart(requirement) : ENGLISH_REASONS[reason];
     return `${SUBJECTS[requirement]} cannot be judged: ${why}${recorded}`;
   },
 };

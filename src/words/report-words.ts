@@ -94,4 +94,9 @@ export interface ResolvedWords {
   adopted(id: string, what: string, from: string, until: string | undefined, order: string): string;
   /** Stands behind {@link adopted} where the parent says what holds otherwise. */
   readonly elseAsParent: string;
+  /** What stands while an adoption applies. */
+  readonly accepts: (limits: string) => string;
+  readonly omits: string;
+  readonly instead: (step: string) => string;
+  readonly only: (scope: string) => string;
 }

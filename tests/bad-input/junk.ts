@@ -35,7 +35,8 @@ export function listPaths(value: unknown, path: Path = []): readonly Path[] {
 /** The value with another one in its place at a path; everything else stays as it is. */
 export function replaceAt(value: unknown, [key, ...rest]: Path, put: unknown): unknown {
   if (key === undefined) return put;
-  if (Array.isArray(value)) return value.map((member, index) => (String(index) === key ? replaceAt(member, rest, put) : member));
+  if (Array.isArray(value))
+    return value.map((member, index) => (String(index) === key ? replaceAt(member, rest, put) : member));
   return Object.fromEntries(
     Object.entries(Object(value)).map(([name, member]) => [name, name === key ? replaceAt(member, rest, put) : member]),
   );
@@ -44,4 +45,20 @@ export function replaceAt(value: unknown, [key, ...rest]: Path, put: unknown): u
 /** The JSON Pointer of a path. Source: RFC 6901, section 3. */
 export function pointTo(path: Path): string {
   return path.map((part) => `/${part.replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");
+}
+
+export function readAt(value: unknown, path: Path): unknown {
+  return path.reduce<unknown>((here, key) => (Object.hasOwn(Object(here), key) ? Object(here)[key] : undefined), value);
+}
+
+/** Every so many-th of all pairs of a place and a wrong value, so that about `count` are tried; all with a high TENBAR_RUNS. */
+export function* pickSpoilt(data: unknown, count: number): Generator<{ path: Path; name: string; spoilt: unknown }> {
+  const paths = listPaths(data);
+  const stride = Math.max(1, Math.floor((paths.length * JUNK.length) / count));
+  for (let index = 0; index < paths.length * JUNK.length; index += stride) {
+    // Why: the wrong values go round with the places, so that a stride never meets the same value only.
+    const path = paths[index % paths.length] ?? [];
+    const [name, value] = JUNK[(Math.floor(index / paths.length) + index) % JUNK.length] ?? ["null", null];
+    yield { path, name, spoilt: replaceAt(data, path, value) };
+  }
 }

@@ -47,9 +47,14 @@ const withSteps = (record: Data, change: (steps: readonly Data[]) => readonly un
   steps: change(listMaps(record.steps)),
 });
 
+/** Most often a step that differs. */
+function pickStep({ steps, allSteps }: Trial, picks: Picks): Data | undefined {
+  return pickFrom(picks.next() % 3 === 0 ? allSteps : steps, picks);
+}
+
 /** Puts evidence at a limit into one entry of a step, or makes a second entry of it. */
 const meetEdge: Edit = (record, trial, picks) => {
-  const step = pickFrom(trial.steps, picks) ?? {};
+  const step = pickStep(trial, picks) ?? {};
   const evidence = makeEdgeEvidence(step, pickFrom(trial.policies, picks) ?? {}, picks);
   return withSteps(record, (steps) => {
     const target = pickFrom(
@@ -62,7 +67,7 @@ const meetEdge: Edit = (record, trial, picks) => {
 };
 
 const leaveOut: Edit = (record, trial, picks) => {
-  const step = pickFrom(trial.steps, picks);
+  const step = pickStep(trial, picks);
   return withSteps(record, (steps) => {
     const target = pickFrom(
       steps.filter((entry) => entry.step === step?.step),
@@ -91,7 +96,7 @@ const KEYS: readonly (readonly [string, unknown])[] = [
 ];
 
 const setKey: Edit = (record, trial, picks) => {
-  const step = pickFrom(trial.steps, picks);
+  const step = pickStep(trial, picks);
   const [key, value] = pickFrom(KEYS, picks) ?? ["note", ""];
   return withSteps(record, (steps) =>
     steps.map((entry) => (entry.step === step?.step ? { ...entry, [key]: value } : entry)),
@@ -105,7 +110,7 @@ const turnSteps: Edit = (record, _trial, picks) =>
   });
 
 const renameStep: Edit = (record, trial, picks) => {
-  const step = pickFrom(trial.steps, picks);
+  const step = pickStep(trial, picks);
   const name = pickFrom(["old-name", "torch", "stranger"], picks);
   return withSteps(record, (steps) =>
     steps.map((entry) => (entry.step === step?.step ? { ...entry, step: name } : entry)),

@@ -21,8 +21,8 @@ const instruments = fc
     rounding: fc.constantFrom("down", "up", "nearest", undefined),
     error: fc.constantFrom("10 bar", "4 bar", undefined),
     errors: fc.constantFrom("shared", "independent", undefined),
-    range: fc.constantFrom(["0 bar", "400 bar"], ["0 bar", "290 bar"], undefined),
-    watch: fc.constantFrom(["0 s", "60 s"], undefined),
+    range: fc.constantFrom(["0 bar", "400 bar"], ["0 bar", "290 bar"], ["0 bar", "275 bar"], undefined),
+    watch: fc.constantFrom(["0 s", "60 s"], ["0 s", "25 s"], undefined),
   })
   .map(({ division, rounding, error, errors, range, watch }) => ({
     dial: { quantity: "pressure", division, rounding, "max-error": error, errors, range },
@@ -139,7 +139,7 @@ function nameAfter(steps: StepParts, isWanted: boolean): readonly Data[] {
   });
 }
 
-/** A policy of all kinds of parts, as data. Its limits lie around what {@link makeGoodRecord} says. */
+/** A policy of all kinds of parts, as data. Its limits lie around what a good record says. */
 export const generatedParent: fc.Arbitrary<Data> = parts.map(
   ({ effective, undecided, scope: asked, check: daily, steps, afters, ...named }) =>
     tidy({

@@ -137,22 +137,34 @@ export const labelStep = fc
   .record({ consequence, "when-fitted": whenFitted })
   .map((own) => ({ step: "label", kind: "in-date", "not-past": true, basis, ...own }));
 
-/** Steps of every kind, some of them left out, and never none. */
+const everyKind = fc.tuple(
+  mostly(chargeStep),
+  mostly(harnessStep),
+  mostly(numberStep),
+  optional(whistleStep),
+  optional(mediumStep),
+  mostly(leakStep),
+  optional(alarmStep),
+  optional(monthlyStep),
+  optional(labelStep),
+);
+
+/** Why: only in a check of few steps may nothing that matters have been judged. */
+const few = fc.oneof(
+  fc.tuple(harnessStep),
+  fc.tuple(harnessStep),
+  fc.tuple(harnessStep, numberStep),
+  fc.tuple(chargeStep, harnessStep),
+  fc.tuple(leakStep),
+);
+
+/** Steps of every kind, some of them left out, and never none; at times one or two. */
 export const allSteps = fc
-  .tuple(
-    mostly(chargeStep),
-    mostly(harnessStep),
-    mostly(numberStep),
-    optional(whistleStep),
-    optional(mediumStep),
-    mostly(leakStep),
-    optional(alarmStep),
-    optional(monthlyStep),
-    optional(labelStep),
-  )
-  .map((steps) => {
-    const given = steps.filter((step) => step !== undefined);
+  .oneof({ weight: 4, arbitrary: everyKind }, { weight: 1, arbitrary: few })
+  .map((steps): StepParts => {
+    const all: readonly (StepParts[number] | undefined)[] = steps;
+    const given = all.filter((step) => step !== undefined);
     return given.length === 0 ? [{ step: "harness", kind: "confirm" }] : given;
   });
 
-export type StepParts = readonly { readonly step: string }[];
+export type StepParts = readonly { readonly step: string; readonly kind: string }[];

@@ -45,7 +45,7 @@ const changeInstrument: Change = (policy, picks) => {
       ],
       [
         ["watch", "range"],
-        [["0 s", "29 s"], undefined],
+        [["0 s", "29 s"], ["0 s", "60 s"], undefined],
       ],
     ],
     picks,

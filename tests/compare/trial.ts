@@ -8,6 +8,8 @@ export interface Trial {
   /** The steps in which the policies differ, as either states them; all where they differ in none. */
   readonly steps: readonly Data[];
   readonly stepsDiffer: boolean;
+  /** All steps of both. */
+  readonly allSteps: readonly Data[];
   /** Values of the record beside its steps: those that what differs speaks of; all where there are none. */
   readonly beside: readonly Beside[];
 }
@@ -70,6 +72,7 @@ export function makeTrial(parent: Data, child: Data): Trial {
     policies: [parent, child],
     steps: stepsDiffer ? differing : all,
     stepsDiffer,
+    allSteps: all,
     beside: spoken.length > 0 ? spoken : BESIDE,
   };
 }

@@ -447,6 +447,21 @@ describe("what stands beside a decision against the record", () => {
   });
 });
 
+describe("a place that is recorded under its present and its former name", () => {
+  const places = ["back", { place: "mask", formerly: ["face"] }];
+  const policy = makePolicy([{ step: "number", kind: "match", places }]);
+  const match = (seen: Readonly<Record<string, unknown>>) =>
+    summarise(assess(policy, [{ step: "number", seen }]))["number match"];
+
+  it("is judged by both", () => {
+    expect(match({ back: "014", mask: "014" })).toBe("within");
+    expect(match({ back: "014", face: "014" })).toBe("within");
+    expect(match({ back: "014", mask: "014", face: "014" })).toBe("within");
+    expect(match({ back: "014", mask: "014", face: "13" })).toBe("outside");
+    expect(match({ back: "014", mask: "014", face: 13 })).toBe("undecided: unreadable");
+  });
+});
+
 describe("fingerprints of remarks", () => {
   it("tell places, keys and where they stand apart", () => {
     const policy = makePolicy([{ step: "number", kind: "match", places: ["back", "mask"] }]);

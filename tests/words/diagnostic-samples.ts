@@ -94,7 +94,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   ],
   "plan/not-yet": [{ option: "p-option" }, { option: "p-option", of: "unnamed-interval" }],
   "plan/bad-date": [{ found: "p-found" }],
-  "plan/dates-swapped": [{ from: "p-from", to: "p-to" }],
+  "plan/dates-swapped": [{ from: "p-from", to: "p-to", key: "p-key" }],
   "plan/review-passed": [{ review: "p-review", asOf: "p-day" }],
   "plan/no-checks": [{}],
   "plan/no-deference": [{}],
