@@ -35,8 +35,9 @@ function isAdded({ id, step, otherwise }: AdoptionPlan, stated: CheckPlan): bool
   return otherwise !== undefined || !stated.adoptions.some((one) => one.id === id && one.step === step);
 }
 
-function findStanding(id: string, coverings: readonly Covering[]) {
-  const covering = coverings.find((one) => one.id === id);
+/** The dates of an adoption that the child states again for the same thing. */
+function findStanding(id: string, name: string, coverings: readonly Covering[]) {
+  const covering = coverings.find((one) => one.id === id && (one.step ?? one.interval ?? name) === name);
   return covering === undefined ? {} : standingOf(covering);
 }
 
@@ -49,17 +50,23 @@ function inheritStep(
   overlay: Overlay,
 ): boolean {
   const { step: name, otherwise } = adoption;
-  const isStated = own.steps.some(({ step }) => step === name);
+  const here = overlay.findCheck(own.check);
+  const isHere = here?.steps.some(({ step }) => step === name) === true;
   const step = check.steps.find((one) => one.step === name);
-  // Why: a step that the child states is its own; what its parent left out of it does not matter any more.
-  if (step === undefined || isStated !== (otherwise !== undefined)) return false;
-  if (!isStated && !overlay.insertStep(check, step)) return false;
+  if (here === undefined || step === undefined) return false;
+  if (!isHere && (otherwise !== undefined || !overlay.insertStep(check, step))) return false;
   const { until: _until, only: _only, ...rest } = adoption;
-  const standing = { ...standingOf(adoption), ...findStanding(adoption.id, coverings) };
-  overlay.findCheck(check.check)?.adoptions.push({ ...rest, ...standing });
+  const standing = {
+    ...standingOf(adoption),
+    ...findStanding(adoption.id, `${check.check}/${name}`, coverings),
+  };
+  // Why: a step that the parent left out, and the child states again, is the ancestor's wherever the order does not apply.
+  const stands = isHere && otherwise === undefined ? { otherwise: step } : {};
+  here.adoptions.push({ ...rest, ...standing, ...stands });
   for (const requirement of otherwise?.requirements ?? step.requirements) {
     const key = `${check.check}/${name}/${requirement.name}`;
-    overlay.copyPosition(parentCovered, otherwise === undefined ? key : nameAdoptedKey(key, adoption.id));
+    if (otherwise !== undefined) overlay.copyPosition(parentCovered, nameAdoptedKey(key, adoption.id));
+    else overlay.copyPosition(parentCovered, key, isHere ? nameAdoptedKey(key, adoption.id) : key);
   }
   return true;
 }
@@ -72,17 +79,24 @@ function inheritInterval(
   parentCovered: Plan,
   overlay: Overlay,
 ): readonly string[] {
-  const isStated = own.intervals.some((one) => one.interval === interval.interval);
-  const added = interval.adoptions.filter(({ otherwise }) =>
-    isStated ? otherwise !== undefined : before === undefined,
-  );
-  if (added.length === 0) return [];
   const check = overlay.findCheck(own.check);
+  const here = check?.intervals.find((one) => one.interval === interval.interval);
+  const added = interval.adoptions.filter(({ otherwise }) => otherwise !== undefined || before === undefined);
+  if (check === undefined || added.length === 0) return [];
   const key = `interval/${interval.interval}`;
-  const adoptions = added.map((one) => ({ ...one, ...findStanding(one.id, coverings) }));
-  if (isStated) check?.intervals.find((one) => one.interval === interval.interval)?.adoptions.push(...adoptions);
-  else check?.intervals.push({ ...interval, adoptions });
-  for (const { id } of isStated ? added : []) overlay.copyPosition(parentCovered, nameAdoptedKey(key, id));
-  if (!isStated) overlay.copyPosition(parentCovered, key);
+  const { adoptions: _adoptions, ...bare } = interval;
+  const adoptions = added.map((one) => ({ ...one, ...findStanding(one.id, interval.interval, coverings) }));
+  if (here === undefined) {
+    // Why: an interval that the child leaves out, and no order covers, is a departure of its own.
+    if (before !== undefined) return [];
+    check.intervals.push({ ...interval, adoptions });
+    overlay.copyPosition(parentCovered, key);
+    return added.map(({ id }) => id);
+  }
+  for (const one of adoptions) {
+    here.adoptions.push({ ...one, otherwise: one.otherwise ?? bare });
+    const adopted = nameAdoptedKey(key, one.id);
+    overlay.copyPosition(parentCovered, one.otherwise === undefined ? key : adopted, adopted);
+  }
   return added.map(({ id }) => id);
 }

@@ -176,7 +176,8 @@ function compileAdoption(
   if (given.length === 0 || !isKnown) return undefined;
   const accept = compileAccept(adoption, pointer, { check, step, requirements }, context);
   if (adoption.accept !== undefined && accept === undefined) return undefined;
-  const instead = adoption.instead === undefined ? undefined : findInstead(adoption.instead, pointer, check, context);
+  const instead =
+    adoption.instead === undefined ? undefined : findInstead(adoption.instead, pointer, step, check, context);
   if (adoption.instead !== undefined && instead === undefined) return undefined;
   if (accept !== undefined) addPositions(adoption.id, pointer, { check, step, requirements }, context);
   return {
@@ -248,8 +249,15 @@ function compileAccept(
 }
 
 /** A step that is asked instead belongs to the same check. */
-function findInstead(reference: string, pointer: string, check: CheckPlan, context: PlanContext): string | undefined {
-  const known = check.steps.map(({ step }) => `${check.check}/${step}`);
+function findInstead(
+  reference: string,
+  pointer: string,
+  { step: left }: StepPlan,
+  check: CheckPlan,
+  context: PlanContext,
+): string | undefined {
+  // Why: a step that were asked instead of itself would never be judged.
+  const known = check.steps.filter(({ step }) => step !== left).map(({ step }) => `${check.check}/${step}`);
   reportUnknown("step of the same check", reference, known, `${pointer}/instead`, context);
   return known.includes(reference) ? reference.split("/")[1] : undefined;
 }

@@ -1,6 +1,13 @@
 import type { AdoptionStanding } from "../model/index.js";
 import { type CalendarDate, compareDates, parseDate } from "../quantities/index.js";
-import { type JudgeContext, makeNotApplicable, type PreparedStep, type Row, worseRow } from "../steps/index.js";
+import {
+  type JudgeContext,
+  makeNotApplicable,
+  type PreparedStep,
+  type Row,
+  weighRow,
+  worseRow,
+} from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
 import { judgeStep, type PlacedEntry } from "./judge-step.js";
 import type { Remark } from "./judgement.js";
@@ -55,11 +62,11 @@ export function judgeAdoptedStep(
     judgeStep(one, recorded, envelope, context).map((row) => ({ row, step: one }));
   const adoptions = check.adoptionsAt[place]?.naming ?? [];
   let asked = judge(step);
-  for (const { plan, covers, otherwise, isOtherStep } of adoptions) {
+  for (const { plan, covers, otherwise } of adoptions) {
     if (otherwise === undefined) continue;
     // Why: what is recorded under a name that only this policy knows the step by is nothing to the parent.
     const known = entries.filter(({ entry }) => isKnownAs(otherwise, entry.step));
-    asked = coverRows(asked, judge(otherwise, known), plan, readAdoptionState(plan, context), covers, isOtherStep);
+    asked = coverRows(asked, judge(otherwise, known), plan, readAdoptionState(plan, context), covers);
   }
   for (const { plan, covers, alternative, otherwise } of adoptions) {
     const state = readAdoptionState(plan, context);
@@ -108,16 +115,16 @@ function adoptRows(
 ): readonly AskedRow[] {
   return asked.map((one) => {
     const other = findTwin(one, adopted) ?? one;
+    if (!covers(one.row.requirement.name)) return worseOf(one, other);
     const standing = state === "applies" ? other : worseOf(one, other);
-    return covers(one.row.requirement.name) ? markAdopted(standing, one.row.outcome, adoption) : standing;
+    return markAdopted(standing, one.row.outcome, adoption);
   });
 }
 
 /**
  * Puts the parent's rows in place of the policy's own, looser ones wherever the adoption that covers them does not apply. What
  * only the parent asks is left out while it applies; what only the policy asks is asked always.
- *
- * @param joins whether the worse of both stands where it does not apply, since neither sees all that the other does
+ * Why the worse of both stands there: what the policy states tighter is not touched, and neither sees all that the other does.
  */
 export function coverRows(
   asked: readonly AskedRow[],
@@ -125,12 +132,11 @@ export function coverRows(
   adoption: AdoptionStanding,
   state: AdoptionState,
   covers: Covers,
-  joins: boolean,
 ): readonly AskedRow[] {
   const own = asked.map((one) => {
     const other = covers(one.row.requirement.name) ? findTwin(one, parents) : undefined;
     if (other === undefined) return one;
-    if (state === "does-not-apply") return joins ? worseOf(one, other) : other;
+    if (state === "does-not-apply") return worseOf(other, one);
     return markAdopted(state === "applies" ? one : worseOf(one, other), other.row.outcome, adoption);
   });
   const lost = parents.filter((one) => covers(one.row.requirement.name) && findTwin(one, asked) === undefined);
@@ -142,8 +148,11 @@ function findTwin({ row }: AskedRow, others: readonly AskedRow[]): AskedRow | un
   return others.find((other) => other.row.requirement.name === row.requirement.name && other.row.member === row.member);
 }
 
+/** The worse of two rows, which weighs no less than either. */
 function worseOf(one: AskedRow, other: AskedRow): AskedRow {
-  return worseRow(one.row, other.row) === one.row ? one : other;
+  const worse = worseRow(one.row, other.row) === one.row ? one : other;
+  worse.row.leastWeight = Math.max(worse.row.leastWeight, weighRow(one.row, false), weighRow(other.row, false));
+  return worse;
 }
 
 function markAdopted(one: AskedRow, without: Row["outcome"], { id }: AdoptionStanding): AskedRow {

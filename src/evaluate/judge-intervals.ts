@@ -32,7 +32,7 @@ export function judgeDue(due: PreparedDue, envelope: Envelope, context: JudgeCon
     asked =
       otherwise === undefined
         ? omitRows(asked, plan, state, covers)
-        : coverRows(asked, judge(otherwise), plan, state, covers, false);
+        : coverRows(asked, judge(otherwise), plan, state, covers);
   }
   return asked.map(({ row }) => row);
 }

@@ -90,10 +90,11 @@ export function readMembers(pointer: string, { subject }: Envelope): readonly Me
   if (!Array.isArray(list) || list.length === 0) {
     return [{ ...WHOLE, fault: isMissing(list) ? "fact-missing" : "unreadable" }];
   }
-  const ids = list.map((member: unknown) =>
+  const ids = Array.from(list, (member: unknown) =>
     isJsonObject(member) && typeof member.id === "string" ? member.id.trim() : "",
   );
-  return list.map((member: unknown, index) => {
+  // Why: a hole in a list is no member that can be passed over.
+  return Array.from(list, (member: unknown, index) => {
     const id = ids[index] ?? "";
     const named = id !== "";
     const repeated = named && ids.indexOf(id) !== ids.lastIndexOf(id);

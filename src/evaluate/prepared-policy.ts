@@ -76,8 +76,6 @@ export interface PreparedAdoption {
   readonly alternative: PreparedStep | undefined;
   /** The parent's step, where the adoption covers what this policy states looser. */
   readonly otherwise: PreparedStep | undefined;
-  /** Whether that step differs in more than its limits, so that each may see what the other does not. */
-  readonly isOtherStep: boolean;
   /** The place of the step that is asked instead. */
   readonly instead: number | undefined;
 }
@@ -210,7 +208,6 @@ function prepareAdoption(
           requirements: step.requirements.map((one) => (covers(one.name) ? replaceAccept(one, accept) : one)),
         };
   const instead = adoption.instead === undefined ? undefined : placeOf.get(adoption.instead);
-  const isOtherStep = otherwise !== undefined && writeOptions(otherwise) !== writeOptions(step);
   const prepare = (one: StepPlan | undefined) => one && prepareCheckStep(one, check.check, plan, adoption);
   return [
     {
@@ -219,14 +216,9 @@ function prepareAdoption(
       covers,
       alternative: prepare(changed),
       otherwise: prepare(otherwise),
-      isOtherStep,
       instead,
     },
   ];
-}
-
-function writeOptions({ requirements: _requirements, ...options }: StepPlan): string {
-  return JSON.stringify(options);
 }
 
 function replaceAccept(requirement: RequirementPlan, accept: NonNullable<AdoptionPlan["accept"]>): RequirementPlan {

@@ -19,7 +19,10 @@ export function planWithParent(
 ): PlannedPolicy | undefined {
   const made = makePlan(resolved, diagnostics, asOf);
   if (made === undefined) return undefined;
-  const { plan, coverings } = made;
+  const { plan } = made;
+  // Why: an order of the parent's covers what the parent states, and nothing that this policy loosens further.
+  const { file } = resolved.place("/policy").source;
+  const coverings = made.coverings.filter(({ pointer }) => resolved.place(`${pointer}/id`).source.file === file);
   const unparented = { stated: plan, covered: plan };
   if (resolved.parent === undefined) {
     reportIdle(coverings, resolved, diagnostics);

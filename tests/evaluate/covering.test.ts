@@ -266,3 +266,74 @@ adopted:\n${adopt("trial", "step: daily/torch, until: 2026-04-30")}`;
     expect(compile(accepted).diagnostics.map(({ code }) => code)).toEqual(["resolve/looser"]);
   });
 });
+
+describe("orders over three generations", () => {
+  const middle = `${looser}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`;
+  const parents = { "./middle.yaml": middle };
+  const drop = (limit: string) =>
+    `tolerances:\n  drop: { accept: { at-most: ${limit} }, basis: { kind: local, order: "LO 2" } }\n`;
+  const fell = (policy: Policy, bars: number, at: string) =>
+    summarise(
+      assess(
+        policy,
+        steps.map((one) => (one.step === "leak" ? { ...one, end: `${290 - bars} bar` } : one)),
+        tested,
+        { at },
+      ),
+    )["leak drop"];
+
+  it("leave what the youngest states tighter as it is", () => {
+    const policy = compileSound(`${head("g", "./middle.yaml")}${drop("5 bar")}`, parents);
+    expect([fell(policy, 8, "2026-04-12"), fell(policy, 8, "2026-05-12")]).toEqual(["outside", "outside"]);
+  });
+
+  it("cover nothing that the youngest loosens further", () => {
+    const codes = compile(`${head("g", "./middle.yaml")}${drop("50 bar")}`, parents).diagnostics.map(
+      ({ code }) => code,
+    );
+    expect(codes).toEqual(["resolve/looser"]);
+    const lost = compile(`${head("g", "./middle.yaml")}checks: { daily: { without: [leak] } }\n`, parents);
+    expect(lost.diagnostics.map(({ code }) => code)).toContain("resolve/looser");
+  });
+
+  it("fall back to the eldest behind an order of the youngest's own, and not for another thing of the same id", () => {
+    const left = compileSound(
+      `${head("g", "./middle.yaml")}checks: { daily: { without: [leak] } }\nadopted:\n${adopt("other", "step: daily/leak, until: 2026-06-30")}`,
+      parents,
+    );
+    expect(fell(left, 15, "2026-06-12")).toBe("not-applicable: omitted-by-adoption");
+    expect(fell(left, 15, "2026-07-12")).toBe("outside");
+    const reused = compile(
+      `${head("g", "./middle.yaml")}adopted:\n${adopt("trial", "step: daily/harness, until: 2099-12-31")}`,
+      parents,
+    ).policy;
+    if (reused === undefined) throw new Error("it does not compile");
+    expect(fell(reused, 15, "2026-05-12")).toBe("outside");
+  });
+
+  it("keep the eldest's step where the middle left it out and the youngest states it milder", () => {
+    const out = `${head("c", "./parent.yaml")}checks: { daily: { without: [torch] } }\nadopted:\n${adopt("trial", "step: daily/torch, until: 2026-04-30")}`;
+    const { policy } = compile(
+      `${head("g", "./middle.yaml")}checks: { daily: { steps: [{ step: torch, kind: confirm, consequence: note }] } }\n`,
+      { "./middle.yaml": out },
+    );
+    if (policy === undefined) throw new Error("it does not compile");
+    const verdict = (at: string) =>
+      assess(
+        policy,
+        [
+          { step: "harness", result: "satisfactory" },
+          { step: "leak", start: "290 bar", end: "290 bar", held: "60 s" },
+          { step: "tally", seen: { set: "014", "log-book": "014" } },
+        ],
+        tested,
+        { at },
+      ).verdict;
+    expect([verdict("2026-04-12"), verdict("2026-05-12")]).toEqual(["meets", "refer"]);
+  });
+
+  it("refuse a step that is asked instead of itself", () => {
+    const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "step: daily/torch, instead: daily/torch, until: 2026-04-30")}`;
+    expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/unknown-name"]);
+  });
+});

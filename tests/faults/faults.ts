@@ -166,7 +166,7 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "a covering adoption never lapses",
     "src/evaluate/judge-adopted.ts",
-    'if (state === "does-not-apply") return joins ? worseOf(one, other) : other;',
+    'if (state === "does-not-apply") return worseOf(other, one);',
     'if (state === "does-not-apply") return one;',
   ),
   fault(
