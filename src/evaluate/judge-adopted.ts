@@ -73,7 +73,7 @@ export function judgeAdoptedStep(
     if (state === "does-not-apply" || otherwise !== undefined) continue;
     return alternative === undefined
       ? omitRows(asked, plan, state, covers)
-      : adoptRows(asked, judge(alternative), plan, state, covers);
+      : adoptRows(asked, judge(alternative), plan, state, covers, step);
   }
   return asked;
 }
@@ -112,11 +112,13 @@ function adoptRows(
   adoption: AdoptionStanding,
   state: AdoptionState,
   covers: Covers,
+  step: PreparedStep,
 ): readonly AskedRow[] {
   return asked.map((one) => {
     const other = findTwin(one, adopted) ?? one;
-    if (!covers(one.row.requirement.name)) return worseOf(one, other);
     const standing = state === "applies" ? other : worseOf(one, other);
+    // Why: what another order let lapse is not brought back by one that does not name it.
+    if (!covers(one.row.requirement.name)) return one.step === step ? standing : worseOf(one, standing);
     return markAdopted(standing, one.row.outcome, adoption);
   });
 }

@@ -332,6 +332,25 @@ describe("orders over three generations", () => {
     expect([verdict("2026-04-12"), verdict("2026-05-12")]).toEqual(["meets", "refer"]);
   });
 
+  it("let no limit of an order that ended come back by another order on the same step", () => {
+    const text = `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - step: leak
+        kind: hold
+        quantity: pressure
+        lasting: { at-least: 30 s }
+        drop: drop
+        basis: { kind: common-practice }
+adopted:\n${adopt("trial", "step: daily/leak, requirement: lasting, until: 2026-04-30")}${adopt("more", "step: daily/leak, requirement: drop, accept: { at-most: 20 bar }, until: 2026-12-31")}`;
+    const policy = compileSound(text);
+    const lasting = (at: string) =>
+      summarise(assess(policy, [{ step: "leak", start: "290 bar", end: "275 bar", held: "40 s" }], tested, { at }))[
+        "leak lasting"
+      ];
+    expect([lasting("2026-04-12"), lasting("2026-06-12")]).toEqual(["within", "outside"]);
+  });
+
   it("refuse a step that is asked instead of itself", () => {
     const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "step: daily/torch, instead: daily/torch, until: 2026-04-30")}`;
     expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/unknown-name"]);

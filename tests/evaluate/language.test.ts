@@ -205,6 +205,18 @@ describe("adoptions", () => {
     });
   });
 
+  it("let what rests on an adopted limit be judged by it", () => {
+    const held = { ...leak, start: { "at-least": "200 bar" } };
+    const lower = { ...adoption, requirement: "start", accept: { "at-least": "100 bar" } };
+    const other = makePolicy([harness, held], { adopted: [lower] });
+    const judge = (at: string) =>
+      summarise(
+        assess(other, [sound, { step: "leak", start: "120 bar", end: "115 bar" }], {}, { at, station: "Lowmere 3" }),
+      );
+    expect(judge("2026-04-12")).toMatchObject({ "leak start": "within", "leak drop": "within" });
+    expect(judge("2026-05-12")).toMatchObject({ "leak start": "outside", "leak drop": "undecided: start-too-low" });
+  });
+
   it("ask a step instead of another only while they apply", () => {
     const { accept: _accept, requirement: _requirement, ...rest } = adoption;
     const voice = { step: "voice", kind: "confirm" };
