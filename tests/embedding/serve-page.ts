@@ -24,7 +24,7 @@ export function buildPage(): BuiltPage {
   return {
     folder,
     read: (file) => readFileSync(join(folder, "page", file), "utf8"),
-    remove: () => rmSync(folder, { recursive: true, force: true }),
+    remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 }),
   };
 }
 

@@ -5,7 +5,7 @@ import { join, resolve } from "node:path";
 import { afterAll, expect, it } from "vitest";
 
 const folder = mkdtempSync(join(tmpdir(), "without-browser-"));
-afterAll(() => rmSync(folder, { recursive: true }));
+afterAll(() => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 }));
 
 // Why: the page needs a browser's names, and in one project with it the library would be given them too.
 it("the library names nothing that only a browser has", () => {
