@@ -256,8 +256,13 @@ function findInstead(
   check: CheckPlan,
   context: PlanContext,
 ): string | undefined {
-  // Why: a step that were asked instead of itself would never be judged.
-  const known = check.steps.filter(({ step }) => step !== left).map(({ step }) => `${check.check}/${step}`);
+  // Why: a step that stands for itself, or for one that stands for it, would never be judged.
+  const replaced = (context.resolved.document.adopted ?? []).flatMap(({ step, instead }) =>
+    step === undefined || instead === undefined ? [] : [step],
+  );
+  const known = check.steps
+    .map(({ step }) => `${check.check}/${step}`)
+    .filter((name) => name !== `${check.check}/${left}` && !replaced.includes(name));
   reportUnknown("step of the same check", reference, known, `${pointer}/instead`, context);
   return known.includes(reference) ? reference.split("/")[1] : undefined;
 }
