@@ -85,6 +85,7 @@ function coverStep(
     ...standingOf(covering),
     step: step.step,
     requirements,
+    generation: plans.generation,
     otherwise: otherwise.step,
   });
   for (const name of requirements) {
@@ -136,7 +137,9 @@ function coverInterval(
   const key = `interval/${interval.interval}`;
   const standing = standingOf(covering);
   if (other === undefined) {
-    check?.intervals.push({ ...interval, adoptions: [standing] });
+    const here = check?.intervals.find((one) => one.interval === interval.interval);
+    if (here === undefined) check?.intervals.push({ ...interval, adoptions: [standing] });
+    else here.adoptions.push(standing);
     overlay.copyPosition(plans.parent, key);
     return "covered";
   }
@@ -146,6 +149,7 @@ function coverInterval(
     .find((one) => one.interval === interval.interval)
     ?.adoptions.push({
       ...standing,
+      generation: plans.generation,
       otherwise: { ...parent, requirement: { ...parent.requirement, consequence } },
     });
   overlay.copyPosition(plans.parent, key, nameAdoptedKey(key, covering.id));

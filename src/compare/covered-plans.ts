@@ -5,6 +5,8 @@ export interface CoveredPlans {
   readonly parent: Plan;
   readonly parentCovered: Plan;
   readonly child: Plan;
+  /** How many policies the child has above it. */
+  readonly generation: number;
 }
 
 /** When an adoption applies, without what it names. */

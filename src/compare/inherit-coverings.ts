@@ -1,4 +1,4 @@
-import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan, Plan } from "../model/index.js";
+import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
 import { type CoveredPlans, standingOf } from "./covered-plans.js";
 import type { Overlay } from "./overlay.js";
@@ -10,21 +10,22 @@ import type { Overlay } from "./overlay.js";
  * Where the child states an adoption of the same id that covers as well, its dates stand; else those of the parent.
  */
 export function inheritCoverings(
-  { parent, parentCovered, child }: CoveredPlans,
+  plans: CoveredPlans,
   coverings: readonly Covering[],
   overlay: Overlay,
 ): ReadonlySet<string> {
+  const { parent, parentCovered, child } = plans;
   const taken = new Set<string>();
   for (const check of parentCovered.checks) {
     const own = child.checks.find((one) => one.check === check.check);
     const stated = parent.checks.find((one) => one.check === check.check);
     if (own === undefined || stated === undefined) continue;
     for (const adoption of check.adoptions.filter((one) => isAdded(one, stated))) {
-      if (inheritStep(adoption, check, own, coverings, parentCovered, overlay)) taken.add(adoption.id);
+      if (inheritStep(adoption, check, own, coverings, plans, overlay)) taken.add(adoption.id);
     }
     for (const interval of check.intervals) {
       const before = stated.intervals.find((one) => one.interval === interval.interval);
-      for (const id of inheritInterval(interval, before, own, coverings, parentCovered, overlay)) taken.add(id);
+      for (const id of inheritInterval(interval, before, own, coverings, plans, overlay)) taken.add(id);
     }
   }
   return taken;
@@ -46,12 +47,13 @@ function inheritStep(
   check: CheckPlan,
   own: CheckPlan,
   coverings: readonly Covering[],
-  parentCovered: Plan,
+  { parentCovered, generation }: CoveredPlans,
   overlay: Overlay,
 ): boolean {
   const { step: name, otherwise } = adoption;
   const here = overlay.findCheck(own.check);
   const isHere = here?.steps.some(({ step }) => step === name) === true;
+  const isStated = own.steps.some(({ step }) => step === name);
   const step = check.steps.find((one) => one.step === name);
   if (here === undefined || step === undefined) return false;
   if (!isHere && (otherwise !== undefined || !overlay.insertStep(check, step))) return false;
@@ -61,12 +63,12 @@ function inheritStep(
     ...findStanding(adoption.id, `${check.check}/${name}`, coverings),
   };
   // Why: a step that the parent left out, and the child states again, is the ancestor's wherever the order does not apply.
-  const stands = isHere && otherwise === undefined ? { otherwise: step } : {};
+  const stands = isStated && otherwise === undefined ? { generation: generation - 1, otherwise: step } : {};
   here.adoptions.push({ ...rest, ...standing, ...stands });
   for (const requirement of otherwise?.requirements ?? step.requirements) {
     const key = `${check.check}/${name}/${requirement.name}`;
     if (otherwise !== undefined) overlay.copyPosition(parentCovered, nameAdoptedKey(key, adoption.id));
-    else overlay.copyPosition(parentCovered, key, isHere ? nameAdoptedKey(key, adoption.id) : key);
+    else overlay.copyPosition(parentCovered, key, isStated ? nameAdoptedKey(key, adoption.id) : key);
   }
   return true;
 }
@@ -76,7 +78,7 @@ function inheritInterval(
   before: IntervalPlan | undefined,
   own: CheckPlan,
   coverings: readonly Covering[],
-  parentCovered: Plan,
+  { parentCovered, generation }: CoveredPlans,
   overlay: Overlay,
 ): readonly string[] {
   const check = overlay.findCheck(own.check);
@@ -94,7 +96,7 @@ function inheritInterval(
     return added.map(({ id }) => id);
   }
   for (const one of adoptions) {
-    here.adoptions.push({ ...one, otherwise: one.otherwise ?? bare });
+    here.adoptions.push(one.otherwise === undefined ? { ...one, generation: generation - 1, otherwise: bare } : one);
     const adopted = nameAdoptedKey(key, one.id);
     overlay.copyPosition(parentCovered, one.otherwise === undefined ? key : adopted, adopted);
   }

@@ -62,12 +62,14 @@ export function heavier(one: RequirementPlan, other: RequirementPlan): Requireme
 
 /**
  * Whether a part of the parent names a fact or an instrument that the child states otherwise, so that it would no longer mean
- * what the parent says.
+ * what the parent says; of a group of instruments, also one of its members.
  */
 export function refersToChanged(part: unknown, parent: Plan, child: Plan): boolean {
   const text = JSON.stringify(part);
+  const groups = parent.instruments.filter(({ name, oneOf }) => oneOf !== undefined && text.includes(name));
+  const named = JSON.stringify([part, groups]);
   const isChanged = (one: { readonly name: string }, list: readonly { readonly name: string }[]) =>
-    text.includes(one.name) &&
+    named.includes(one.name) &&
     relateFixed(
       one,
       list.find(({ name }) => name === one.name),

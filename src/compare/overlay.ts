@@ -6,6 +6,7 @@ type Spot = [number, number, number];
 export class Overlay {
   readonly checks: CheckPlan[];
   readonly positions: Plan["positions"];
+  private readonly inserted = new Set<string>();
 
   constructor(plan: Plan) {
     this.checks = plan.checks.map((check) => ({
@@ -21,13 +22,19 @@ export class Overlay {
     return this.checks.find(({ check }) => check === name);
   }
 
-  /** Puts a step of the parent behind the last of those before it that are here; false where its name is taken. */
+  /**
+   * Puts a step of the parent behind the last of those before it that are here, once for however many orders; false where its
+   * name is taken.
+   */
   insertStep(parent: CheckPlan, step: StepPlan): boolean {
     const check = this.findCheck(parent.check);
+    const name = `${parent.check}/${step.step}`;
+    if (this.inserted.has(name)) return true;
     if (check === undefined || check.steps.some((one) => isNamed(one, step.step))) return false;
     const before = parent.steps.slice(0, parent.steps.indexOf(step)).map((one) => one.step);
     const last = check.steps.findLastIndex((one) => before.includes(one.step));
     const isKnown = (name: string) => check.steps.some((one) => isNamed(one, name));
+    this.inserted.add(name);
     check.steps.splice(last + 1, 0, { ...step, after: step.after.filter(isKnown) });
     return true;
   }

@@ -2,9 +2,11 @@ import type { Diagnostics } from "../diagnostics/index.js";
 import type { CheckPlan, Covering, Plan, PolicyDocument } from "../model/index.js";
 import { digestPlan } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
+import type { Place } from "../source/index.js";
 import type { DeclaredTolerance } from "../steps/index.js";
 import { PLAN_FORMAT } from "../terms/index.js";
 import { checkDates } from "./check-dates.js";
+import { checkMeetingAdoptions } from "./check-meeting-adoptions.js";
 import { checkUnusedTolerances } from "./check-unused-tolerances.js";
 import { compileAdoptions } from "./compile-adoptions.js";
 import { compileCheck } from "./compile-check.js";
@@ -44,6 +46,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
   const checks = compileChecks(context);
   compileRules(checks, context);
   const coverings = compileAdoptions(checks, context);
+  checkMeetingAdoptions(checks, context);
   checkUnusedTolerances(context);
   warnUnused(checks, context);
   if (diagnostics.hasErrors || deference === undefined) return undefined;
@@ -83,7 +86,28 @@ function copyHead({ policy }: PolicyDocument): Plan["policy"] {
 function compileChecks(context: PlanContext): CheckPlan[] {
   const entries = Object.entries(context.resolved.document.checks ?? {});
   if (entries.length === 0) context.diagnostics.report("plan/no-checks", context.resolved.place("/policy", "key"), {});
+  checkNames(context);
   return entries.flatMap(([name, check]) => compileCheck(name, check, context) ?? []);
+}
+
+/** Why: a record names its check by one name, present or former, and must find one check by it. */
+function checkNames({ resolved, diagnostics }: PlanContext): void {
+  const places = new Map<string, Place>();
+  for (const [name, { formerly = [] }] of Object.entries(resolved.document.checks ?? {})) {
+    const at = `/checks/${name}`;
+    const names = [
+      { name, place: resolved.place(at, "key") },
+      ...formerly.map((former, index) => ({ name: former, place: resolved.place(`${at}/formerly/${index}`) })),
+    ];
+    for (const one of names) {
+      const first = places.get(one.name);
+      if (first === undefined) places.set(one.name, one.place);
+      else {
+        const related = [{ message: diagnostics.words.related.otherOne, place: first }];
+        diagnostics.report("plan/duplicate-name", one.place, { thing: "check", name: one.name }, related);
+      }
+    }
+  }
 }
 
 /**

@@ -69,6 +69,7 @@ export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity:
   "plan/shadowed-name": ERROR,
   "plan/take-without-size": ERROR,
   "plan/adoption-without-end": ERROR,
+  "plan/adoptions-meet": WARNING,
   "plan/covering-cannot-lapse": ERROR,
   "plan/adoption-of-interval": ERROR,
   "plan/which-requirement": ERROR,

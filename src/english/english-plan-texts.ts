@@ -47,11 +47,16 @@ export const ENGLISH_PLAN_TEXTS = {
         : `the adoption \`${adoption}\` states both \`until\` and \`review\``,
     mend: () => "state `until`, its last day, or for a lasting one `review`",
   },
+  "plan/adoptions-meet": {
+    message: ({ adoption, other, requirement }) =>
+      `\`${adoption}\` and \`${other}\` can both put limits on \`${requirement}\`; where both apply, the worse outcome stands`,
+    mend: () => "end one before the other begins, or give them scopes that do not meet",
+  },
   "plan/covering-cannot-lapse": {
     message: ({ adoption, key }) =>
       `\`${key}\` has no effect: what \`${adoption}\` covers has nothing of the parent to fall back on`,
     mend: () =>
-      "leave what the parent states and write the departure as `accept`, `instead` or `omit`; or state `review` for a lasting one",
+      "leave what the parent states and write the departure as `accept`, `instead` or `omit`; or state `review` for a lasting one, with a `from` not after the day on which the policy is `effective`",
   },
   "plan/adoption-of-interval": {
     message: ({ key }) => `an interval has no limits or steps that \`${key}\` could stand for`,

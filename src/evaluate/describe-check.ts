@@ -2,7 +2,8 @@ import type { Form, InstrumentPlan, Plan, StepPlan } from "../model/index.js";
 import { type Dimension, parseQuantity, parseRecordTime } from "../quantities/index.js";
 import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
 import { type AssessmentWords, ENGLISH_ASSESSMENTS, type LimitWords } from "../words/index.js";
-import { isAsked, readAdoptionState } from "./judge-adopted.js";
+import { listActing, readAdoptionState } from "./adoption-state.js";
+import { isAsked } from "./judge-adopted.js";
 import { readFitting, readMembers } from "./judge-step.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
@@ -119,13 +120,8 @@ function readApplies(
   envelope: Envelope,
   context: JudgeContext,
 ): Pick<FormStep, "applies" | "reason"> {
-  const omitting = check.adoptions.some(
-    (adoption) =>
-      adoption.place === place &&
-      adoption.alternative === undefined &&
-      adoption.otherwise === undefined &&
-      adoption.plan.requirements === undefined &&
-      readAdoptionState(adoption.plan, context) === "applies",
+  const omitting = check.adoptionsAt[place]?.omissions.some(
+    ({ plan }) => plan.requirements === undefined && readAdoptionState(plan, context) === "applies",
   );
   if (omitting) return { applies: "no", reason: "omitted-by-adoption" };
   const fitting = readFitting(step, envelope);
@@ -188,16 +184,15 @@ function listStanding(
   check: PreparedCheck,
   context: JudgeContext,
 ): PreparedStep["requirements"] {
-  const standing = new Map(step.requirements.map((one) => [one.name, one]));
-  const adoptions = check.adoptions.filter((adoption) => adoption.place === place);
-  const put = (other: PreparedStep | undefined, covers: (name: string) => boolean) => {
-    for (const one of other?.requirements ?? []) if (covers(one.name)) standing.set(one.name, one);
-  };
-  for (const { plan, otherwise, covers } of adoptions) {
-    if (readAdoptionState(plan, context) !== "applies") put(otherwise, covers);
-  }
-  for (const { plan, alternative, covers } of adoptions) {
-    if (readAdoptionState(plan, context) === "applies") put(alternative, covers);
+  const adoptions = check.adoptionsAt[place];
+  if (adoptions === undefined) return step.requirements;
+  const applying = adoptions.acceptances.filter(({ plan }) => readAdoptionState(plan, context) === "applies");
+  const { requirements } = adoptions.underLimits(step, applying);
+  const standing = new Map(requirements.map((one) => [one.name, one]));
+  const coverings = listActing(adoptions.coverings, ({ departures }, name) => departures.get(name), context);
+  for (const { adoption, state, covers } of coverings) {
+    const other = adoptions.underLimits(adoption.otherwise, applying).requirements.filter(({ name }) => covers(name));
+    if (state !== "applies") for (const one of other) standing.set(one.name, one);
   }
   return [...standing.values()];
 }

@@ -9,7 +9,8 @@ import {
   type Row,
   readMember,
 } from "../steps/index.js";
-import { type AskedRow, coverRows, omitRows, readAdoptionState } from "./judge-adopted.js";
+import { listActing } from "./adoption-state.js";
+import { type AskedRow, coverRows, omitRows } from "./cover-rows.js";
 import type { PreparedDue, PreparedInterval } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
 
@@ -25,14 +26,15 @@ interface DueThing {
 export function judgeDue(due: PreparedDue, envelope: Envelope, context: JudgeContext): readonly Row[] {
   const judge = (interval: PreparedInterval): readonly AskedRow[] =>
     judgeInterval(interval, envelope, context).map((row) => ({ row, step: undefined }));
-  const covers = () => true;
   let asked = judge(due);
-  for (const { plan, otherwise } of due.adoptions) {
-    const state = readAdoptionState(plan, context);
-    asked =
-      otherwise === undefined
-        ? omitRows(asked, plan, state, covers)
-        : coverRows(asked, judge(otherwise), plan, state, covers);
+  const acting = listActing(due.adoptions, ({ departure }) => departure, context);
+  for (const { adoption, state, covers } of acting) {
+    const { plan, otherwise } = adoption;
+    if (otherwise !== undefined) asked = coverRows(asked, judge(otherwise), plan, state, covers);
+  }
+  // Why: what an order leaves out is left out whichever limit would stand.
+  for (const { adoption, state, covers } of acting) {
+    if (adoption.otherwise === undefined) asked = omitRows(asked, adoption.plan, state, covers);
   }
   return asked.map(({ row }) => row);
 }

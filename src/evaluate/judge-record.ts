@@ -9,13 +9,15 @@ import {
 } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
 import { collectRemarks } from "./collect-remarks.js";
-import { isAsked, judgeAdoptedStep, remarkAdoption } from "./judge-adopted.js";
+import { remarkAdoption } from "./cover-rows.js";
+import { isAsked, judgeAdoptedStep } from "./judge-adopted.js";
 import { judgeDue } from "./judge-intervals.js";
 import { judgeOrder } from "./judge-order.js";
 import { createRuleFacts, judgeRule } from "./judge-rules.js";
 import { judgeScope } from "./judge-scope.js";
 import { groupEntries, hasEvidence, judgeStep, type PlacedEntry, readFitting } from "./judge-step.js";
 import type { Judgement, Remark } from "./judgement.js";
+import { isAdopted } from "./prepared-adoption.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
 import { type Envelope, readEnvelope } from "./read-envelope.js";
 import { createJudgeContext } from "./record-context.js";
@@ -119,17 +121,19 @@ function judgeOneStep(
   { rows, stepOf, remarks, context }: Judgement,
 ): void {
   if (context === undefined) throw new Error("a step is judged without its context");
-  if (check.adoptionsAt[place]?.naming.length === 0) {
+  const adoptions = check.adoptionsAt[place];
+  if (adoptions === undefined || !isAdopted(adoptions)) {
     for (const row of judgeStep(step, entries, envelope, context)) {
       stepOf[rows.length] = step;
       rows.push(row);
       if (row.notes.length > 0) remarks.push(...remarkNotes(row));
     }
   } else {
-    for (const { row, step: asked } of judgeAdoptedStep(step, place, check, entries, envelope, context)) {
+    const naming = [...adoptions.coverings, ...adoptions.acceptances, ...adoptions.omissions];
+    for (const { row, step: asked } of judgeAdoptedStep(step, adoptions, entries, envelope, context)) {
       stepOf[rows.length] = asked;
       rows.push(row);
-      remarks.push(...remarkNotes(row), ...remarkAdoption(row, check.adoptions));
+      remarks.push(...remarkNotes(row), ...remarkAdoption(row, naming));
     }
   }
   const { whenFitted } = step.plan;

@@ -49,11 +49,16 @@ export const GERMAN_PLAN_TEXTS = {
         : `die Ausnahme \`${adoption}\` nennt sowohl \`until\` als auch \`review\``,
     mend: () => "`until`, ihren letzten Tag, angeben, bei einer dauerhaften `review`",
   },
+  "plan/adoptions-meet": {
+    message: ({ adoption, other, requirement }) =>
+      `\`${adoption}\` und \`${other}\` können beide Grenzwerte für \`${requirement}\` setzen; wo beide gelten, zählt das schlechtere Ergebnis`,
+    mend: () => "die eine enden lassen, bevor die andere beginnt, oder Geltungsbereiche ohne Überschneidung angeben",
+  },
   "plan/covering-cannot-lapse": {
     message: ({ adoption, key }) =>
       `\`${key}\` bewirkt nichts: was \`${adoption}\` deckt, hat nichts in der Vorlage, auf das zurückzugreifen wäre`,
     mend: () =>
-      "stehen lassen, was die Vorlage sagt, und die Abweichung als `accept`, `instead` oder `omit` angeben; bei einer dauerhaften `review` angeben",
+      "stehen lassen, was die Vorlage sagt, und die Abweichung als `accept`, `instead` oder `omit` angeben; bei einer dauerhaften `review` angeben, mit einem `from` nicht nach dem Tag, von dem an die Richtlinie gilt (`effective`)",
   },
   "plan/adoption-of-interval": {
     message: ({ key }) => `eine Frist hat keine Grenzwerte oder Schritte, für die \`${key}\` stehen könnte`,

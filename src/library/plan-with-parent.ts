@@ -2,6 +2,7 @@ import { coverDepartures } from "../compare/index.js";
 import { makePlan } from "../compile/index.js";
 import { createDiagnostics, type Diagnostics } from "../diagnostics/index.js";
 import type { Covering, Plan } from "../model/index.js";
+import { compareDates, parseDate } from "../quantities/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import { warnDepartures } from "./warn-departures.js";
 
@@ -35,11 +36,16 @@ export function planWithParent(
     return unparented;
   }
   warnDepartures(parent.stated, plan, coverings, resolved, resolved.parent, diagnostics);
-  const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan };
+  const generation = countAncestors(resolved);
+  const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation };
   const outcome = coverDepartures(plans, coverings);
   reportIdle(outcome.idle, resolved, diagnostics);
-  for (const covering of outcome.stuck) reportStuck(covering, resolved, diagnostics);
+  for (const covering of outcome.stuck) reportStuck(covering, plan, resolved, diagnostics);
   return diagnostics.hasErrors ? undefined : { stated: plan, covered: outcome.plan };
+}
+
+function countAncestors({ parent }: ResolvedPolicy): number {
+  return parent === undefined ? 0 : 1 + countAncestors(parent);
 }
 
 function reportIdle(coverings: readonly Covering[], resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
@@ -48,10 +54,16 @@ function reportIdle(coverings: readonly Covering[], resolved: ResolvedPolicy, di
   }
 }
 
-/** Why: with nothing to fall back on, the looser limit would go on passing records after the order has ended. */
-function reportStuck(covering: Covering, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
-  for (const key of ["until", "only"] as const) {
-    if (covering[key] === undefined) continue;
+/**
+ * Why: with nothing to fall back on, the looser limit would go on passing records after the order has ended, and would before it
+ * began, unless the policy itself came into force no sooner.
+ */
+function reportStuck(covering: Covering, plan: Plan, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
+  const inForce = parseDate(plan.policy.effective?.from);
+  const from = parseDate(covering.from);
+  const isEarlier = inForce === undefined || from === undefined || compareDates(inForce, from) === -1;
+  const keys = (["until", "only"] as const).filter((key) => covering[key] !== undefined);
+  for (const key of keys.length === 0 && isEarlier ? (["from"] as const) : keys) {
     const place = resolved.place(`${covering.pointer}/${key}`, "key");
     diagnostics.report("plan/covering-cannot-lapse", place, { adoption: covering.id, key });
   }

@@ -16,7 +16,9 @@ export function warnDepartures(
   for (const departure of comparePlans(parentPlan, plan)) {
     const { relation, what } = departure;
     if (relation === "tighter" || coverings.some((covering) => covers(covering, departure))) continue;
-    const here = resolved.place(departure.here);
+    const here = resolved.place(
+      what.kind === "step-only-instead" ? pointToInstead(what.name, resolved) : departure.here,
+    );
     const there = parent.place(departure.there);
     const params = { what: diagnostics.words.partOfPolicy(what), here: nameSpot(here), parent: nameSpot(there) };
     const related = [{ message: diagnostics.words.related.parents, place: there }];
@@ -30,6 +32,11 @@ function covers(covering: Covering, { step, requirement, tolerances, interval }:
   }
   if (covering.tolerance !== undefined) return tolerances?.includes(covering.tolerance) === true;
   return covering.interval !== undefined && covering.interval === interval;
+}
+
+/** Why: the step itself may stand in the parent only; that it is asked no more is written in the adoption. */
+function pointToInstead(step: string, { document }: ResolvedPolicy): string {
+  return `/adopted/${(document.adopted ?? []).findIndex(({ instead }) => instead === step)}/instead`;
 }
 
 function nameSpot(place: Place): string {

@@ -124,9 +124,14 @@ const standingShape = {
   order: z.string(),
 };
 
+const generationModel = z.int().min(1).optional().meta({
+  description: "How many policies above it has that which states the departure; absent where it covers none.",
+});
+
 const intervalAdoptionModel = z
   .strictObject({
     ...standingShape,
+    generation: generationModel,
     otherwise: z.strictObject(intervalShape).optional().meta({
       description: "The parent's interval, which is judged while the adoption does not apply.",
     }),
@@ -155,6 +160,7 @@ const adoptionPlanModel = z
     requirements: namesModel.optional().meta({ description: "Of the step; all of them where absent." }),
     accept: z.array(boundPlanModel).min(1).optional(),
     instead: z.string().optional(),
+    generation: generationModel,
     otherwise: stepPlanModel.optional().meta({
       description: "The parent's step, which is judged while the adoption does not apply.",
     }),

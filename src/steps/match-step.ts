@@ -21,15 +21,15 @@ export function compileMatch(
   const places = step.places.map((place) =>
     typeof place === "string" ? { place, formerly: [] } : { place: place.place, formerly: [...place.formerly] },
   );
-  const names = places.map(({ place }) => place);
+  const names = places.flatMap(({ place, formerly }, index) => [place, ...formerly].map((name) => ({ name, index })));
   let usable = true;
-  names.forEach((name, index) => {
-    if (names.indexOf(name) === index) return;
+  names.forEach(({ name, index }, position) => {
+    if (names.findIndex((one) => one.name === name) === position) return;
     const place = context.place(`${context.pointer}/places/${index}`);
     context.diagnostics.report("plan/duplicate-name", place, { thing: "place", name });
     usable = false;
   });
-  if (names.length === 1 && step.equals === undefined && step["differs-from"] === undefined) {
+  if (places.length === 1 && step.equals === undefined && step["differs-from"] === undefined) {
     context.diagnostics.report("plan/nothing-to-compare", context.place(`${context.pointer}/places`), {});
     usable = false;
   }

@@ -107,6 +107,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
     { adoption: "p-adoption", given: [] },
     { adoption: "p-adoption", given: ["until", "review"] },
   ],
+  "plan/adoptions-meet": [{ adoption: "p-adoption", other: "p-other", requirement: "p-requirement" }],
   "plan/covering-cannot-lapse": [{ adoption: "p-adoption", key: "p-key" }],
   "plan/adoption-of-interval": [{ key: "p-key" }],
   "plan/which-requirement": [{ known: KNOWN }],
