@@ -1,7 +1,9 @@
 import { parseDate, parseRecordTime } from "../quantities/index.js";
-import { isJsonObject, isMissing, type JsonObject, type PreparedStep, type Row } from "../steps/index.js";
+import { isJsonObject, isMissing, type JsonObject, type JudgeContext, type Row } from "../steps/index.js";
 import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
+import { listLapsed, weighStep } from "./judge-adopted.js";
 import type { Remark } from "./judgement.js";
+import { listPlaces } from "./prepared-check-step.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
 import type { Envelope, StepEntry } from "./read-envelope.js";
 
@@ -48,6 +50,7 @@ export function collectRemarks(
   check: PreparedCheck,
   policy: PreparedPolicy,
   rows: readonly Row[],
+  context: JudgeContext,
 ): readonly Remark[] {
   const notDone = markEntries(envelope, rows, ({ undecidedFor }) => undecidedFor === "not-done");
   const judged = markEntries(envelope, rows, ({ outcome }) => outcome !== "not-applicable");
@@ -60,7 +63,8 @@ export function collectRemarks(
   remarks.push(...noteWrongKinds(envelope, policy));
   remarks.push(...noteAttestation(record.attested, check));
   envelope.steps.forEach((placed, place) => {
-    collectStepRemarks(placed, place, check, judged[place] === true, notDone[place] === true, remarks);
+    const marks = { isJudged: judged[place] === true, isNotDoneJudged: notDone[place] === true };
+    collectStepRemarks(placed, place, check, marks, context, remarks);
   });
   return remarks;
 }
@@ -142,12 +146,18 @@ function noteUnreadable(pointer: string, key: string, step?: string): Remark {
   return { code: "record/unreadable-value", weight: NOTE, pointer, step, params: { key } };
 }
 
+/** What the rows of requirements already say of an entry. */
+interface EntryMarks {
+  readonly isJudged: boolean;
+  readonly isNotDoneJudged: boolean;
+}
+
 function collectStepRemarks(
   { step: name, entry }: StepEntry,
   place: number,
   check: PreparedCheck,
-  isJudged: boolean,
-  notDoneIsJudged: boolean,
+  { isJudged, isNotDoneJudged }: EntryMarks,
+  context: JudgeContext,
   remarks: Remark[],
 ): void {
   const index = check.placeOf.get(name);
@@ -158,8 +168,10 @@ function collectStepRemarks(
     remarks.push({ code: "record/unknown-step", weight: NOTE, pointer, step: name, params: { step: name } });
   }
   // Why: a step that was not asked, or was left out under an adoption, took nothing of this into account.
-  if (!isJudged || step?.evidenceKeys.has("result") !== true)
-    collectBadNews(entry, pointer, stepName, step, notDoneIsJudged, remarks);
+  if (!isJudged || step?.evidenceKeys.has("result") !== true) {
+    const weigh = () => (index === undefined ? REFER : Math.max(REFER, weighStep(index, check, context)));
+    collectBadNews(entry, pointer, stepName, weigh, isNotDoneJudged, remarks);
+  }
   for (const key of TEXT_KEYS) {
     if (!isTextOrMissing(entry[key])) remarks.push(noteUnreadable(`${pointer}/${key}`, key, stepName));
   }
@@ -175,7 +187,24 @@ function collectStepRemarks(
     else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE });
   }
   const asked = index === undefined ? undefined : check.placesAt[index];
-  if (asked !== undefined && isJsonObject(entry.seen)) noteUnknownPlaces(stepName, asked, entry.seen, pointer, remarks);
+  const { seen } = entry;
+  if (index === undefined || asked === undefined || !isJsonObject(seen)) return;
+  const unknown = listUnknownPlaces(asked, seen);
+  // Why: where an order has lapsed, a place that only this policy asks for is to the parent a place too many.
+  const lapsed = listLapsed(index, check, context).flatMap(({ adoption }) => {
+    const places = listPlaces(adoption.otherwise.plan);
+    return places === undefined ? [] : listUnknownPlaces(places, seen);
+  });
+  const contradicting = lapsed.filter((one) => !one.agrees && !unknown.some(({ place }) => place === one.place));
+  for (const { place, agrees } of [...unknown, ...contradicting]) {
+    remarks.push({
+      code: "step/unknown-place",
+      weight: agrees ? NOTE : REFER,
+      pointer: `${pointer}/seen/${escapePointer(place)}`,
+      step: stepName,
+      params: { place },
+    });
+  }
 }
 
 /**
@@ -186,19 +215,15 @@ function collectBadNews(
   entry: JsonObject,
   pointer: string,
   step: string,
-  prepared: PreparedStep | undefined,
+  weigh: () => number,
   notDoneIsJudged: boolean,
   remarks: Remark[],
 ): void {
   const { result, defect } = entry;
   if (result === undefined && defect === undefined) return;
-  const weight = Math.max(
-    REFER,
-    ...(prepared?.requirements ?? []).map(({ consequence }) => weighConsequence(consequence)),
-  );
   if (!isMissing(defect) || result === "defect") {
     const name = typeof defect === "string" && defect.trim() !== "" ? defect.trim() : "defect";
-    remarks.push({ code: "step/defect", weight, pointer, step, defect: name, params: { defect: name } });
+    remarks.push({ code: "step/defect", weight: weigh(), pointer, step, defect: name, params: { defect: name } });
   }
   if (result === "not-done") {
     if (!notDoneIsJudged) remarks.push({ code: "step/not-done", weight: REFER, pointer, step, params: {} });
@@ -214,29 +239,19 @@ function collectBadNews(
   }
 }
 
-/** A place that the policy does not ask for: a note, or `refer` where its text contradicts a place that is asked for. */
-function noteUnknownPlaces(
-  step: string,
+/** Places that are not asked for, and whether the text there says to the letter what each place says that is. */
+function listUnknownPlaces(
   asked: ReadonlySet<string>,
   seen: JsonObject,
-  pointer: string,
-  remarks: Remark[],
-): void {
-  if (Object.keys(seen).every((place) => asked.has(place))) return;
+): readonly { place: string; agrees: boolean }[] {
+  if (Object.keys(seen).every((place) => asked.has(place))) return [];
   const texts = Object.entries(seen)
     .filter(([place, text]) => asked.has(place) && !isMissing(text))
     .map(([, text]) => String(text).trim());
-  for (const [place, text] of Object.entries(seen)) {
-    if (asked.has(place) || isMissing(text)) continue;
-    const agrees = typeof text === "string" && texts.every((known) => known === text.trim());
-    remarks.push({
-      code: "step/unknown-place",
-      weight: agrees ? NOTE : REFER,
-      pointer: `${pointer}/seen/${escapePointer(place)}`,
-      step,
-      params: { place },
-    });
-  }
+  return Object.entries(seen).flatMap(([place, text]) => {
+    if (asked.has(place) || isMissing(text)) return [];
+    return [{ place, agrees: typeof text === "string" && texts.every((known) => known === text.trim()) }];
+  });
 }
 
 /** Steps that are attested though the policy does not let them be; an attestation that cannot be read. */

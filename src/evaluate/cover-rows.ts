@@ -48,9 +48,12 @@ export function coverRows(
   state: AdoptionState,
   covers: Covers,
 ): readonly AskedRow[] {
+  const isRestored = state !== "applies" && parents.some(({ row }) => covers(row.requirement.name));
   const own = asked.map((one) => {
-    const other = covers(one.row.requirement.name) ? findTwin(one, parents) : undefined;
+    const other = findTwin(one, parents);
     if (other === undefined) return one;
+    // Why: a drop rests on its start and its time; what the order covers no more, the rest of the step is judged by as well.
+    if (!covers(one.row.requirement.name)) return isRestored ? worseOf(one, other) : one;
     if (state === "does-not-apply") return worseOf(other, one);
     return markAdopted(state === "applies" ? one : worseOf(one, other), other.row.outcome, adoption);
   });

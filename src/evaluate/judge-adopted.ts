@@ -1,8 +1,9 @@
 import { type JudgeContext, type PreparedStep, readMember } from "../steps/index.js";
-import { listActing, readAdoptionState } from "./adoption-state.js";
+import { weighConsequence } from "../terms/index.js";
+import { type ActingAdoption, listActing, readAdoptionState } from "./adoption-state.js";
 import { type AskedRow, coverRows, findTwin, markAdopted, omitRows, worseOf } from "./cover-rows.js";
 import { judgeStep, type PlacedEntry } from "./judge-step.js";
-import type { PreparedAdoption, StepAdoptions } from "./prepared-adoption.js";
+import type { PreparedAdoption, PreparedCovering, StepAdoptions } from "./prepared-adoption.js";
 import type { PreparedCheck } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
 
@@ -41,6 +42,27 @@ export function judgeAdoptedStep(
   const omissions = listActing(adoptions.omissions, ({ covers }, name) => (covers(name) ? "" : undefined), context);
   for (const { adoption, state, covers } of omissions) asked = omitRows(asked, adoption.plan, state, covers);
   return asked;
+}
+
+/** The adoptions that cover something of a step and do not apply, or only may, so that the parent's stands there. */
+export function listLapsed(
+  place: number,
+  check: PreparedCheck,
+  context: JudgeContext,
+): readonly ActingAdoption<PreparedCovering>[] {
+  const { coverings = [] } = check.adoptionsAt[place] ?? {};
+  return listActing(coverings, ({ departures }, name) => departures.get(name), context).filter(
+    ({ adoption, state, covers }) => state !== "applies" && adoption.requirements.some(covers),
+  );
+}
+
+/** What a step weighs at most, with the parent's consequences wherever an adoption that covers milder ones does not apply. */
+export function weighStep(place: number, check: PreparedCheck, context: JudgeContext): number {
+  const lapsed = listLapsed(place, check, context).flatMap(({ adoption, covers }) =>
+    adoption.otherwise.requirements.filter(({ name }) => covers(name)),
+  );
+  const standing = [...(check.steps[place]?.requirements ?? []), ...lapsed];
+  return Math.max(...standing.map(({ consequence }) => weighConsequence(consequence)));
 }
 
 function isKnownAs({ plan: { step, formerly } }: PreparedStep, name: unknown): boolean {

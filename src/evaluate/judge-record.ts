@@ -40,7 +40,7 @@ export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
     remarks.push({ code: "record/unknown-check", weight: REFER, pointer: "/check", params });
   } else if (!remarks.some(({ reason }) => reason === "not-for-this-policy")) {
     judgeCheck(check, envelope, judgement);
-    remarks.push(...collectRemarks(envelope, check, policy, judgement.rows));
+    remarks.push(...collectRemarks(envelope, check, policy, judgement.rows, context));
     // Why: beside a finding that matters it would say nothing new.
     if (weighJudgement(judgement, policy.gapsAsOutside) < REFER && !isAnythingJudged(judgement)) {
       const nothing = { code: "record/nothing-judged", reason: "nothing-judged", outcome: "undecided" } as const;

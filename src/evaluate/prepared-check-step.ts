@@ -48,3 +48,9 @@ export function replaceAccept(
   const { by: _by, byQuantity: _byQuantity, ...rest } = tolerance;
   return { ...requirement, tolerance: { ...rest, bands: [{ accept: [...accept], caution: [] }] } };
 }
+
+/** The places that a step of kind `match` asks for, by their present and former names; undefined for another kind. */
+export function listPlaces(step: StepPlan): ReadonlySet<string> | undefined {
+  if (step.kind !== "match") return undefined;
+  return new Set(step.places.flatMap(({ place, formerly }) => [place, ...formerly]));
+}

@@ -9,7 +9,7 @@ import {
 } from "../steps/index.js";
 import { listSubjectKeys } from "./list-subject-keys.js";
 import { prepareStepAdoptions, type StepAdoptions } from "./prepared-adoption.js";
-import { prepareCheckStep } from "./prepared-check-step.js";
+import { listPlaces, prepareCheckStep } from "./prepared-check-step.js";
 import { type PreparedFact, prepareFacts } from "./prepared-fact.js";
 import { type PreparedRule, prepareCheckRule } from "./prepared-rule.js";
 
@@ -99,9 +99,7 @@ function prepareCheck(check: CheckPlan, plan: Plan, facts: ReadonlyMap<string, P
     rules: check.rules.map((rule) => prepareCheckRule(rule)),
     adoptionsAt: check.steps.map((step) => prepareStepAdoptions(step, check, plan)),
     subjectKeys: listSubjectKeys(check, plan, facts),
-    placesAt: steps.map(({ plan: step }) =>
-      step.kind === "match" ? new Set(step.places.flatMap(({ place, formerly }) => [place, ...formerly])) : undefined,
-    ),
+    placesAt: check.steps.map(listPlaces),
   };
 }
 

@@ -172,6 +172,65 @@ adopted:\n${adopt("trial", "step: daily/tally, until: 2026-04-30")}`,
       )["tally match"];
     expect([tally("2026-04-12"), tally("2026-05-12")]).toEqual(["within", "outside"]);
   });
+
+  it("judges a drop by the time that the parent asks for wherever it does not apply", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}undecided: as-outside
+checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, drop: drop, basis: { kind: common-practice } }
+adopted:\n${adopt("trial", "step: daily/leak, until: 2026-04-30")}`,
+    );
+    const leak = (at: string) => {
+      const assessment = assess(policy, [{ step: "leak", start: "290 bar", end: "285 bar", held: "40 s" }], tested, {
+        at,
+      });
+      const found = summarise(assessment);
+      return [found["leak lasting"], found["leak drop"]];
+    };
+    expect(leak("2026-04-12")).toEqual(["not-applicable: omitted-by-adoption", "within"]);
+    expect(leak("2026-05-12")).toEqual(["outside", "undecided: hold-too-short"]);
+  });
+
+  it("weighs a defect beside a reading as the parent does wherever it does not apply", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, lasting: { at-least: 60 s }, drop: drop, consequence: refer, basis: { kind: common-practice } }
+adopted:\n${adopt("trial", "step: daily/leak, until: 2026-04-30")}`,
+    );
+    const weigh = (at: string) =>
+      assess(policy, [{ step: "leak", start: "290 bar", end: "285 bar", held: "60 s", defect: "torn" }], tested, {
+        at,
+      }).findings.find(({ code }) => code === "step/defect")?.consequence;
+    expect([weigh("2026-04-12"), weigh("2026-05-12")]).toEqual(["refer", "withdraw"]);
+  });
+
+  it("holds a place that only the policy asks for to the letter wherever it does not apply", () => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: tally, kind: match, places: [set, log-book, board], ignore: [case], consequence: refer }
+adopted:\n${adopt("trial", "step: daily/tally, until: 2026-04-30")}`,
+    );
+    const verdict = (board: string, at: string) =>
+      assess(
+        policy,
+        [
+          { step: "harness", result: "satisfactory" },
+          { step: "leak", start: "290 bar", end: "290 bar", held: "60 s" },
+          { step: "torch", result: "satisfactory" },
+          { step: "tally", seen: { set: "A 14", "log-book": "A 14", board } },
+        ],
+        tested,
+        { at },
+      ).verdict;
+    expect([verdict("a 14", "2026-04-12"), verdict("a 14", "2026-05-12")]).toEqual(["meets", "refer"]);
+    expect([verdict("A 14", "2026-04-12"), verdict("A 14", "2026-05-12")]).toEqual(["meets", "meets"]);
+  });
 });
 
 describe("an adoption of an interval", () => {
