@@ -1,6 +1,6 @@
 import { findNearest } from "../diagnostics/index.js";
 import type { CheckPlan, PolicyDocument, RulePlan } from "../model/index.js";
-import { compileRule, type RuleScope, type RuleType } from "../rules/index.js";
+import { compileRule, findConstants, type RuleScope, type RuleType } from "../rules/index.js";
 import { listSlots, MEMBER_SLOTS } from "../steps/index.js";
 import { compileScope } from "./compile-scope.js";
 import type { PlanContext } from "./plan-context.js";
@@ -65,11 +65,17 @@ function compileCheckRule(
 
 function compileTerm(term: unknown, pointer: string, check: CheckPlan, scope: RuleScope, context: PlanContext) {
   const { diagnostics, resolved } = context;
-  return compileRule(term, scope, (code, below, params) => {
+  const compiled = compileRule(term, scope, (code, below, params) => {
     // Why: a fact or a step that is stated and could not be compiled has been reported where it stands.
     if (code === "rule/unknown-name" && "name" in params && isStated(String(params.name), check, context)) return;
     diagnostics.report(code, resolved.place(`${pointer}${below}`), params);
   });
+  if (compiled === undefined) return undefined;
+  const constants = findConstants(term, scope);
+  for (const { pointer: below, literal, name } of constants) {
+    diagnostics.report("rule/reads-nothing", resolved.place(`${pointer}${below}`), { literal, nearest: name });
+  }
+  return constants.length > 0 ? undefined : compiled;
 }
 
 function isStated(name: string, { check, steps }: CheckPlan, { resolved, diagnostics }: PlanContext): boolean {

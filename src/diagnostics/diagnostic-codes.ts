@@ -111,4 +111,5 @@ export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity:
   "rule/unknown-name": ERROR,
   "rule/unknown-word": ERROR,
   "rule/wrong-type": ERROR,
+  "rule/reads-nothing": ERROR,
 };

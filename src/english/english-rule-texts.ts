@@ -1,4 +1,4 @@
-import { type DiagnosticTexts, quoteWords, type RuleShapes } from "../words/index.js";
+import { type DiagnosticTexts, quoteWords, type RuleShapes, writeVariable } from "../words/index.js";
 import { wantOneOf } from "./english-lists.js";
 
 /** Rules in JsonLogic notation. */
@@ -49,5 +49,13 @@ export const ENGLISH_RULE_TEXTS = {
   },
   "rule/wrong-type": {
     message: ({ found, wanted }) => `this is ${found}; ${wanted} is wanted`,
+    mend: ({ name }) => (name === undefined ? undefined : `write \`${writeVariable(name)}\` to read the fact`),
+  },
+  "rule/reads-nothing": {
+    message: () => "this reads nothing of a record, so it is decided before there is one",
+    mend: ({ literal, nearest }) =>
+      nearest === undefined
+        ? `name a fact with \`var\`, such as \`${writeVariable("role")}\``
+        : `write \`${writeVariable(nearest)}\` where \`${literal ?? nearest}\` stands, if that is meant`,
   },
 } satisfies Pick<DiagnosticTexts, keyof RuleShapes>;

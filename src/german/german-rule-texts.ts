@@ -1,4 +1,4 @@
-import { type DiagnosticTexts, quoteWords, type RuleShapes } from "../words/index.js";
+import { type DiagnosticTexts, quoteWords, type RuleShapes, writeVariable } from "../words/index.js";
 import { wantOneOf, writeNearest } from "./german-lists.js";
 import { GERMAN_RULE_THINGS } from "./german-things.js";
 
@@ -51,5 +51,14 @@ export const GERMAN_RULE_TEXTS = {
   "rule/wrong-type": {
     message: ({ found, wanted }) =>
       `das ist ${GERMAN_RULE_THINGS[found]}; gebraucht wird ${GERMAN_RULE_THINGS[wanted]}`,
+    mend: ({ name }) =>
+      name === undefined ? undefined : `\`${writeVariable(name)}\` schreiben, damit die Angabe gelesen wird`,
+  },
+  "rule/reads-nothing": {
+    message: () => "hier wird nichts aus einem Protokoll gelesen; das Ergebnis steht schon vorher fest",
+    mend: ({ literal, nearest }) =>
+      nearest === undefined
+        ? `eine Angabe mit \`var\` nennen, etwa \`${writeVariable("role")}\``
+        : `wahrscheinlich ist \`${writeVariable(nearest)}\` gemeint, wo \`${literal ?? nearest}\` steht`,
   },
 } satisfies Pick<DiagnosticTexts, keyof RuleShapes>;

@@ -1,4 +1,5 @@
 import { parseDate, parseQuantity, unitSymbolsOf } from "../quantities/index.js";
+import { writeVariable } from "../words/index.js";
 import { COUNT, FLAG, type RuleType, TEXT } from "./rule-expression.js";
 import type { ReportRule, RuleScope, TypedExpression } from "./rule-scope.js";
 
@@ -12,14 +13,14 @@ export function compileLiteral(
   wanted: RuleType | undefined,
   report: ReportRule,
 ): TypedExpression | undefined {
-  if (wanted?.kind === "quantity") return compileQuantity(literal, pointer, wanted, report);
+  if (wanted?.kind === "quantity") return compileQuantity(literal, pointer, wanted, scope, report);
   if (wanted?.kind === "date" && typeof literal === "string") {
     if (parseDate(literal) !== undefined) return { type: wanted, expression: { op: "date", value: literal } };
     report("plan/bad-date", pointer, { found: literal });
     return undefined;
   }
   if (typeof literal === "boolean") return { type: FLAG, expression: { op: "flag", value: literal } };
-  if (typeof literal === "number") return compileQuantity(literal, pointer, COUNT, report);
+  if (typeof literal === "number") return compileQuantity(literal, pointer, COUNT, scope, report);
   if (wanted?.kind === "text" && wanted.words?.includes(literal) === false) {
     const { words } = wanted;
     report("rule/unknown-word", pointer, { word: literal, known: words, nearest: scope.nearest(literal, words) });
@@ -32,6 +33,7 @@ function compileQuantity(
   literal: Literal,
   pointer: string,
   wanted: Extract<RuleType, { kind: "quantity" }>,
+  scope: RuleScope,
   report: ReportRule,
 ): TypedExpression | undefined {
   const { dimension } = wanted;
@@ -44,7 +46,11 @@ function compileQuantity(
     fault: parsed.ok ? "unreadable" : parsed.fault,
     dimension,
     units: unitSymbolsOf(dimension),
-    mend: parsed.ok ? undefined : parsed.mend,
+    mend: parsed.ok ? undefined : (parsed.mend ?? writeForgotten(literal, scope)),
   });
   return undefined;
+}
+
+function writeForgotten(literal: Literal, { types }: RuleScope): string | undefined {
+  return typeof literal === "string" && types.has(literal) ? writeVariable(literal) : undefined;
 }

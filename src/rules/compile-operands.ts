@@ -2,7 +2,7 @@ import type { RuleThing } from "../words/index.js";
 import { inferAlike, isLiteral } from "./infer-type.js";
 import { nameType } from "./name-type.js";
 import { COUNT, FLAG, type RuleExpression, type RuleType, TEXT } from "./rule-expression.js";
-import type { Operands, OperatorContext } from "./rule-scope.js";
+import type { Operands, OperatorContext, RuleScope } from "./rule-scope.js";
 
 /** Which types an operator takes, and how to say so. */
 export interface AllowedTypes {
@@ -26,7 +26,8 @@ export function expectType(
   const compiled = compile(operand, pointer, scope, wanted);
   if (compiled === undefined) return undefined;
   if (isAlike(compiled.type, wanted)) return compiled.expression;
-  report("rule/wrong-type", pointer, { found: nameType(compiled.type), wanted: nameType(wanted) });
+  const name = nameWithoutVar(operand, scope);
+  report("rule/wrong-type", pointer, { found: nameType(compiled.type), wanted: nameType(wanted), name });
   return undefined;
 }
 
@@ -56,7 +57,9 @@ export function compileAlike(
   const type =
     inferred !== "literal" ? inferred : fallback && allowed.allows(fallback) ? fallback : typeOfLiteral(values);
   if (!allowed.allows(type)) {
-    context.report("rule/wrong-type", at(findAnchor(values)), { found: nameType(type), wanted: allowed.words });
+    const anchor = findAnchor(values, context.scope);
+    const name = nameWithoutVar(values[anchor], context.scope);
+    context.report("rule/wrong-type", at(anchor), { found: nameType(type), wanted: allowed.words, name });
     return undefined;
   }
   const terms = keepWhole(values.map((operand, index) => expectType(operand, at(index), type, context)));
@@ -76,11 +79,14 @@ function reportInner({ values, at }: Operands, { compile, scope }: OperatorConte
   }
 }
 
-function findAnchor(values: readonly unknown[]): number {
-  return Math.max(
-    values.findIndex((value) => !isLiteral(value)),
-    0,
-  );
+function findAnchor(values: readonly unknown[], scope: RuleScope): number {
+  const term = values.findIndex((value) => !isLiteral(value));
+  return Math.max(term >= 0 ? term : values.findIndex((value) => nameWithoutVar(value, scope) !== undefined), 0);
+}
+
+/** A text that is the name of something to read here, so that `var` was probably forgotten. */
+export function nameWithoutVar(operand: unknown, { types }: RuleScope): string | undefined {
+  return typeof operand === "string" && types.has(operand) ? operand : undefined;
 }
 
 function typeOfLiteral([first]: readonly unknown[]): RuleType {

@@ -1,4 +1,5 @@
 import { compileLiteral } from "./compile-literal.js";
+import { nameWithoutVar } from "./compile-operands.js";
 import { compileOperator } from "./compile-operator.js";
 import { isLiteral } from "./infer-type.js";
 import { nameType, nameValue } from "./name-type.js";
@@ -32,7 +33,8 @@ export function compileRule(term: unknown, scope: RuleScope, report: ReportRule)
     compileTerm(value, pointer, names, wanted, reportCounted, compile);
   const compiled = compile(term, "", scope, FLAG);
   if (compiled !== undefined && compiled.type.kind !== "flag") {
-    reportCounted("rule/wrong-type", "", { found: nameType(compiled.type), wanted: nameType(FLAG) });
+    const name = nameWithoutVar(term, scope);
+    reportCounted("rule/wrong-type", "", { found: nameType(compiled.type), wanted: nameType(FLAG), name });
   }
   // Invariant: a rule is never dropped in silence, nor kept with a mistake in it.
   if (compiled === undefined && faults === 0) throw new Error("a rule was refused without a reason");

@@ -170,7 +170,16 @@ export interface RuleShapes {
   readonly "rule/no-name": Says<{ found: RuleThing }, "mend">;
   readonly "rule/unknown-name": Says<{ name: string; known: readonly string[] }, "wanted" | "mend">;
   readonly "rule/unknown-word": Says<{ word: string; known: readonly string[] }, "wanted" | "mend">;
-  readonly "rule/wrong-type": Says<{ found: RuleThing; wanted: RuleThing }>;
+  readonly "rule/wrong-type": Says<
+    {
+      found: RuleThing;
+      wanted: RuleThing;
+      /** The name that stands there as a plain text, without `var`. */
+      name?: string | undefined;
+    },
+    "mend"
+  >;
+  readonly "rule/reads-nothing": Says<{ literal: string | undefined }, "mend">;
 }
 
 /** Every code with its params and its texts. */

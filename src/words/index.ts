@@ -39,3 +39,4 @@ export type { SharedParams } from "./says.js";
 export type { SchemaText } from "./schema-texts.js";
 export type { PlainThing, RuleThing, Thing } from "./thing.js";
 export { joinWords, quoteWords } from "./word-list.js";
+export { writeVariable } from "./write-variable.js";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { DIAGNOSTICS, type DiagnosticCode } from "../../src/diagnostics/index.js";
-import { compileSample } from "./rule-samples.js";
+import { DIAGNOSTICS, type DiagnosticCode, findNearest } from "../../src/diagnostics/index.js";
+import { findConstants } from "../../src/rules/index.js";
+import { compileSample, compileValid, TYPES as TYPES_OF_FACTS } from "./rule-samples.js";
 
 type FaultRow = readonly [term: unknown, code: DiagnosticCode, pointer: string, nearest?: string];
 
@@ -137,6 +138,18 @@ const GUARDS: readonly FaultRow[] = [
   [{ and: Array.from({ length: 10_000 }, () => true) }, "rule/too-large", ""],
 ];
 
+/** Rules that compile and have a part that reads nothing. */
+const CONSTANTS: readonly FaultRow[] = [
+  [true, "rule/reads-nothing", ""],
+  [{ and: [true, { "!": false }] }, "rule/reads-nothing", ""],
+  [{ "==": ["role", "training"] }, "rule/reads-nothing", "/==", "role"],
+  [{ "==": ["training", "role"] }, "rule/reads-nothing", "/==", "role"],
+  [{ "==": ["rol", "spare"] }, "rule/reads-nothing", "/==", "role"],
+  [{ "==": ["Ash", "Rowan"] }, "rule/reads-nothing", "/=="],
+  [{ or: [flag, { in: ["shift", ["red"]] }] }, "rule/reads-nothing", "/or/1/in", "shift"],
+  [{ some: [cylinders, { "==": ["id", "LM 1"] }] }, "rule/reads-nothing", "/some/1/==", "id"],
+];
+
 const ROWS = [...OPERATORS, ...COUNTS, ...NAMES, ...TYPES, ...LITERALS, ...GUARDS];
 
 describe("a mistake in a rule", () => {
@@ -153,7 +166,29 @@ describe("a mistake in a rule", () => {
 
   it("has a row for every code of rules", () => {
     const known = Object.keys(DIAGNOSTICS).filter((code) => code.startsWith("rule/"));
-    expect(new Set(ROWS.map(([, code]) => code).filter((code) => code.startsWith("rule/")))).toEqual(new Set(known));
+    const rows = [...ROWS, ...CONSTANTS];
+    expect(new Set(rows.map(([, code]) => code).filter((code) => code.startsWith("rule/")))).toEqual(new Set(known));
+  });
+
+  it.each(CONSTANTS.map((row) => [JSON.stringify(row[0]), ...row] as const))(
+    "%s reads nothing",
+    (_title, term, _code, pointer, nearest) => {
+      compileValid(term);
+      const found = findConstants(term, { types: TYPES_OF_FACTS, nearest: findNearest });
+      expect(found.map((one) => [one.pointer, one.name])).toEqual([[pointer, nearest]]);
+    },
+  );
+
+  it("is none where a name is read", () => {
+    const sound = [
+      flag,
+      { all: [cylinders, { var: "lined" }] },
+      { all: [cylinders, true] },
+      { "==": [pressure, "10 bar"] },
+    ];
+    for (const term of sound) {
+      expect(findConstants(term, { types: TYPES_OF_FACTS, nearest: findNearest })).toEqual([]);
+    }
   });
 
   it("does not hide the others", () => {

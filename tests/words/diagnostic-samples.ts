@@ -172,5 +172,9 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
     { word: "p-word", known: KNOWN, ...NEAREST },
     { word: "p-word", known: [] },
   ],
-  "rule/wrong-type": [{ found: "a pressure", wanted: "true or false" }],
+  "rule/wrong-type": [
+    { found: "a pressure", wanted: "true or false" },
+    { found: "a text", wanted: "true or false", name: "p-name" },
+  ],
+  "rule/reads-nothing": [{ literal: undefined }, { literal: "p-literal", ...NEAREST }],
 };
