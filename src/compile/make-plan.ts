@@ -1,4 +1,4 @@
-import type { Diagnostics } from "../diagnostics/index.js";
+import { type Diagnostics, findNearest } from "../diagnostics/index.js";
 import type { CheckPlan, Covering, Plan, PolicyDocument } from "../model/index.js";
 import { digestPlan } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
@@ -122,7 +122,10 @@ function warnUnused(
   const { file } = resolved.place("/policy").source;
   const warn = (thing: "tolerance" | "instrument", name: string): void => {
     const place = resolved.place(`/${thing}s/${name}`, "key");
-    if (place.source.file === file) diagnostics.report("plan/unused", place, { thing, name });
+    const inherited = Object.keys(resolved.parent?.document[`${thing}s`] ?? {});
+    const known = inherited.filter((one) => resolved.place(`/${thing}s/${one}`, "key").source.file !== file);
+    if (place.source.file !== file) return;
+    diagnostics.report("plan/unused", place, { thing, name, nearest: findNearest(name, known) });
   };
   const steps = checks.flatMap((check) => check.steps);
   const usedTolerances = new Set(steps.flatMap((step) => step.requirements.map(({ tolerance }) => tolerance?.name)));

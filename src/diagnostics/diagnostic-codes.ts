@@ -55,6 +55,7 @@ export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity:
   "resolve/unpinned-parent": WARNING,
   "resolve/other-major": ERROR,
   "resolve/needs-parent": ERROR,
+  "resolve/near-name": WARNING,
   "resolve/parent-alone": WARNING,
   "resolve/looser": WARNING,
   "resolve/covers-nothing": WARNING,

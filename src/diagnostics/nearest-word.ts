@@ -6,16 +6,18 @@ const MOST_EDITS = 4;
  * The known word that was probably meant, or none when nothing is close: up to one edit for every three characters
  * (a letter missing, added, replaced, or two neighbours swapped). Case, blanks and underscores count as slips that
  * cost nothing. Of equally close words the first is taken.
+ *
+ * @param most edits allowed however long the word is
  * Source: the restricted edit distance of Damerau and Levenshtein ("optimal string alignment").
  */
-export function findNearest(word: string, known: Iterable<string>): string | undefined {
+export function findNearest(word: string, known: Iterable<string>, most: number = MOST_EDITS): string | undefined {
   const plain = fold(word);
   let nearest: string | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of known) {
     const other = fold(candidate);
     const longer = Math.max(plain.length, other.length);
-    const allowed = Math.min(Math.max(Math.floor(longer / CHARACTERS_PER_EDIT), 1), MOST_EDITS);
+    const allowed = Math.min(Math.max(Math.floor(longer / CHARACTERS_PER_EDIT), 1), most);
     if (plain.length === 0 || Math.abs(plain.length - other.length) > allowed) continue;
     const edits = measureDistance(plain, other);
     // Why: a word of one or two letters is one edit away from too many others.

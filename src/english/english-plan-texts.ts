@@ -70,7 +70,10 @@ export const ENGLISH_PLAN_TEXTS = {
   },
   "plan/unused": {
     message: ({ thing, name }) => `nothing uses the ${thing} \`${name}\``,
-    mend: () => "take it out, or name it in a step",
+    mend: ({ nearest }) =>
+      nearest === undefined
+        ? "take it out, or name it in a step"
+        : `the parent's \`${nearest}\` stands as it was; write \`${nearest}\` to change it, or name yours in a step`,
   },
 } satisfies Pick<DiagnosticTexts, keyof PlanShapes>;
 

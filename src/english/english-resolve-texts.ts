@@ -26,6 +26,11 @@ export const ENGLISH_RESOLVE_TEXTS = {
     message: ({ key }) => `\`${key}\` speaks of a parent, and the policy extends none`,
     mend: ({ key }) => `take \`${key}\` out, or add \`extends\``,
   },
+  "resolve/near-name": {
+    message: ({ thing, name, nearest }) =>
+      `the ${thing} \`${name}\` is new; the parent's \`${nearest ?? ""}\` stays as it is`,
+    mend: ({ nearest }) => `write \`${nearest ?? ""}\` to change the parent's; else choose a name that differs more`,
+  },
   "resolve/parent-alone": {
     message: () => "the parent is no complete policy by itself, so nothing could be compared with it",
   },

@@ -73,7 +73,10 @@ export const GERMAN_PLAN_TEXTS = {
   },
   "plan/unused": {
     message: ({ thing, name }) => `nirgends verwendet: ${nameThing(thing)} \`${name}\``,
-    mend: () => "herausnehmen oder in einem Schritt nennen",
+    mend: ({ nearest }) =>
+      nearest === undefined
+        ? "herausnehmen oder in einem Schritt nennen"
+        : `\`${nearest}\` aus der Vorlage gilt unverändert weiter; \`${nearest}\` schreiben, um das zu ändern, oder den eigenen Namen in einem Schritt nennen`,
   },
 } satisfies Pick<DiagnosticTexts, keyof PlanShapes>;
 

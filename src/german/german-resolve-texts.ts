@@ -1,4 +1,5 @@
 import { type DiagnosticTexts, quoteWords, type ResolveShapes } from "../words/index.js";
+import { nameThing } from "./german-things.js";
 
 /** What a policy inherits. */
 export const GERMAN_RESOLVE_TEXTS = {
@@ -27,6 +28,12 @@ export const GERMAN_RESOLVE_TEXTS = {
   "resolve/needs-parent": {
     message: ({ key }) => `\`${key}\` bezieht sich auf eine Vorlage, und die Richtlinie hat keine`,
     mend: ({ key }) => `\`${key}\` herausnehmen oder \`extends\` ergänzen`,
+  },
+  "resolve/near-name": {
+    message: ({ thing, name, nearest }) =>
+      `neu hinzugekommen: ${nameThing(thing)} \`${name}\`; \`${nearest ?? ""}\` aus der Vorlage gilt unverändert weiter`,
+    mend: ({ nearest }) =>
+      `\`${nearest ?? ""}\` schreiben, wenn die Vorlage geändert werden soll; sonst einen deutlich anderen Namen wählen`,
   },
   "resolve/parent-alone": {
     message: () => "die Vorlage ist für sich keine vollständige Richtlinie, daher ließ sich nichts mit ihr vergleichen",

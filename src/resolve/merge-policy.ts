@@ -4,6 +4,7 @@ import type { ParsedPolicy } from "../read/index.js";
 import { mergeChecks } from "./merge-checks.js";
 import { createOrigins, type Origins } from "./origins.js";
 import type { ResolvedPolicy } from "./resolved-policy.js";
+import { warnNearNames } from "./warn-near-names.js";
 
 /** Maps whose entries are replaced whole by one of the same name, never blended. */
 const MAPS = ["facts", "instruments", "tolerances", "intervals"] as const;
@@ -14,6 +15,7 @@ const SINGLE = ["deference", "undecided", "for"] as const;
 export function mergePolicy(parent: ResolvedPolicy, parsed: ParsedPolicy, diagnostics: Diagnostics): ResolvedPolicy {
   const child = parsed.document;
   const origins = createOrigins(parsed, parent);
+  warnNearNames(parent.document, parsed, diagnostics);
   const merged: PolicyDocument = { tenbar: 1, policy: child.policy };
   for (const key of SINGLE) takeSingle(key, merged, child, parent.document, origins);
   for (const key of MAPS) {

@@ -1,6 +1,6 @@
 import type { QuantityFaultName, QuantityName } from "./quantity-name.js";
 import type { Says } from "./says.js";
-import type { RuleThing, Thing } from "./thing.js";
+import type { PlainThing, RuleThing, Thing } from "./thing.js";
 
 type Nothing = Readonly<Record<never, never>>;
 
@@ -75,6 +75,7 @@ export interface ResolveShapes {
   readonly "resolve/unpinned-parent": Says<{ parent: string; major: string }, "mend">;
   readonly "resolve/other-major": Says<{ parent: string; version: string; major: string }, "mend">;
   readonly "resolve/needs-parent": Says<{ key: string }, "mend">;
+  readonly "resolve/near-name": Says<{ thing: PlainThing; name: string }, "mend">;
   readonly "resolve/parent-alone": Says<Nothing>;
   readonly "resolve/looser": Says<{ what: string; here: string; parent: string }, "mend">;
   readonly "resolve/covers-nothing": Says<{ adoption: string }, "mend">;

@@ -83,6 +83,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "resolve/unpinned-parent": [{ parent: "p-parent", major: "7005" }],
   "resolve/other-major": [{ parent: "p-parent@7006", version: "7007", major: "7005" }],
   "resolve/needs-parent": [{ key: "p-key" }],
+  "resolve/near-name": [{ thing: "check", name: "p-name", ...NEAREST }],
   "resolve/parent-alone": [{}],
   "resolve/looser": [{ what: "p-what", here: "p-here", parent: "p-parent" }],
   "resolve/covers-nothing": [{ adoption: "p-adoption" }],
@@ -111,7 +112,10 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "plan/covering-cannot-lapse": [{ adoption: "p-adoption", key: "p-key" }],
   "plan/adoption-of-interval": [{ key: "p-key" }],
   "plan/which-requirement": [{ known: KNOWN }],
-  "plan/unused": [{ thing: "instrument", name: "p-name" }],
+  "plan/unused": [
+    { thing: "instrument", name: "p-name" },
+    { thing: "tolerance", name: "p-name", ...NEAREST },
+  ],
   "plan/bad-quantity": [
     { found: "p-found", fault: "too-fine", dimension: "pressure", units: ["bar", "mbar"], mend: "p-mend" },
     { found: "p-found", fault: "unreadable", dimension: "count", units: [], mend: undefined },
