@@ -1,4 +1,4 @@
-import type { ReportWords } from "../words/index.js";
+import { type ReportWords, sayEnglishEvery } from "../words/index.js";
 
 /** What reports say where no other language is asked for. */
 export const ENGLISH_REPORTS: ReportWords = {
@@ -121,7 +121,7 @@ export const ENGLISH_REPORTS: ReportWords = {
     and: " and ",
     or: " or ",
     upTo: (fact, limit) => `${fact} up to ${limit}`,
-    interval: (name, span) => `interval ${name}: every ${span}`,
+    interval: (name, span) => `interval ${name}: ${sayEnglishEvery(span)}`,
     rule: (name) => `rule ${name}`,
     adopted: (id, what, from, until, order) =>
       `adopted ${id}: ${what} from ${from} until ${until ?? "review"} under ${order}`,

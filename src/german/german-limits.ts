@@ -1,4 +1,5 @@
 import type { AssessmentWords, LimitWords, RuleWords } from "../words/index.js";
+import { saySpan } from "./german-spans.js";
 
 export const GERMAN_LIMITS: LimitWords = {
   bounds: {
@@ -15,7 +16,7 @@ export const GERMAN_LIMITS: LimitWords = {
   equalTo: (text) => `gleich ${text}`,
   otherThan: (text) => `anders als ${text}`,
   notPast: "nicht abgelaufen",
-  notOlder: (span) => `höchstens ${span} alt`,
+  notOlder: (span) => `höchstens ${saySpan(span)} alt`,
   goodTo: (date) => ` (gültig bis ${date})`,
   didNotOccur: "trat nicht ein",
   anyOf: (names) => names.map((name) => `\`${name}\``).join(" oder "),

@@ -1,5 +1,6 @@
 import type { ReportWords } from "../words/index.js";
 import { GERMAN_OUTCOMES, GERMAN_REASON_NAMES, GERMAN_REQUIREMENTS } from "./german-names.js";
+import { sayEvery } from "./german-spans.js";
 
 export const GERMAN_REPORTS: ReportWords = {
   outcomes: GERMAN_OUTCOMES,
@@ -64,7 +65,7 @@ export const GERMAN_REPORTS: ReportWords = {
     and: " und ",
     or: " oder ",
     upTo: (fact, limit) => `${fact} bis ${limit}`,
-    interval: (name, span) => `Frist ${name}: alle ${span}`,
+    interval: (name, span) => `Frist ${name}: ${sayEvery(span)}`,
     rule: (name) => `Regel ${name}`,
     adopted: (id, what, from, until, order) =>
       `Ausnahme ${id}: ${what} von ${from} bis ${until ?? "zur Überprüfung"} nach ${order}`,

@@ -1,4 +1,5 @@
 import type { AssessmentWords, LimitWords, RuleWords } from "./assessment-words.js";
+import { sayEnglishSpan } from "./english-spans.js";
 
 export const ENGLISH_LIMITS: LimitWords = {
   bounds: {
@@ -15,7 +16,7 @@ export const ENGLISH_LIMITS: LimitWords = {
   equalTo: (text) => `equal to ${text}`,
   otherThan: (text) => `other than ${text}`,
   notPast: "not past",
-  notOlder: (span) => `at most ${span} old`,
+  notOlder: (span) => `at most ${sayEnglishSpan(span)} old`,
   goodTo: (date) => ` (good to ${date})`,
   didNotOccur: "did not occur",
   anyOf: (names) => names.map((name) => `\`${name}\``).join(" or "),

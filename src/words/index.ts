@@ -29,6 +29,8 @@ export type {
   ValueType,
 } from "./diagnostic-words.js";
 export { ENGLISH_ASSESSMENTS } from "./english-assessments.js";
+export { sayEnglishEvery, sayEnglishSpan } from "./english-spans.js";
+export { listSpanParts, type SpanPart, type SpanUnit } from "./list-span-parts.js";
 export type { PartOfPolicy } from "./part-of-policy.js";
 export type { QuantityFaultName, QuantityName } from "./quantity-name.js";
 export { quoteQuantities } from "./quote-quantities.js";
