@@ -153,19 +153,19 @@ export const FAULTS: readonly Fault[] = [
   ),
   fault(
     "an adoption never ends",
-    "src/evaluate/judge-adopted.ts",
+    "src/evaluate/adoption-state.ts",
     'if (until !== undefined && isAfter(context.recordDate, until)) return "does-not-apply";',
     "",
   ),
   fault(
     "an adoption of unknown scope applies",
     "src/evaluate/judge-adopted.ts",
-    'const standing = state === "applies" ? other : worseOf(one, other);',
-    "const standing = other;",
+    "return [certain, ...contested.map(put), ...open.map(put)];",
+    "return [[...certain, ...open], ...contested.map(put)];",
   ),
   fault(
     "a covering adoption never lapses",
-    "src/evaluate/judge-adopted.ts",
+    "src/evaluate/cover-rows.ts",
     'if (state === "does-not-apply") return worseOf(other, one);',
     'if (state === "does-not-apply") return one;',
   ),
@@ -177,9 +177,33 @@ export const FAULTS: readonly Fault[] = [
   ),
   fault(
     "an interval is left out whatever the day",
-    "src/evaluate/judge-adopted.ts",
+    "src/evaluate/cover-rows.ts",
     'if (state === "does-not-apply" || !covers(one.row.requirement.name)) return one;',
     "if (!covers(one.row.requirement.name)) return one;",
+  ),
+  fault(
+    "of two orders with limits on one requirement the first decides",
+    "src/evaluate/judge-adopted.ts",
+    "return [certain, ...contested.map(put), ...open.map(put)];",
+    "return [certain, ...open.map(put)];",
+  ),
+  fault(
+    "a renewed order is undone by the one before it",
+    "src/evaluate/adoption-state.ts",
+    "return ranked.find((one) => topicOf(one.adoption, requirement) === topic)?.adoption === adoption;",
+    "return ranked.length > 0;",
+  ),
+  fault(
+    "what rests on a lapsed order goes on",
+    "src/evaluate/cover-rows.ts",
+    "return isRestored ? worseOf(one, other) : one;",
+    "return one;",
+  ),
+  fault(
+    "a defect weighs what a lapsed order made of it",
+    "src/evaluate/judge-adopted.ts",
+    "const standing = [...(check.steps[place]?.requirements ?? []), ...lapsed];",
+    "const standing = [...(check.steps[place]?.requirements ?? []), ...lapsed.slice(0, 0)];",
   ),
   fault(
     "words are remembered whatever the value",

@@ -12,6 +12,7 @@ const QUICK = [
   "tests/contract",
   "tests/evaluate/covering.test.ts",
   "tests/evaluate/language.test.ts",
+  "tests/evaluate/several-orders.test.ts",
   "tests/evaluate/steps.test.ts",
   "tests/outside/boundary-vectors.test.ts",
   "tests/outside/quantities",
