@@ -47,15 +47,17 @@ export function coverRows(
   adoption: AdoptionStanding,
   state: AdoptionState,
   covers: Covers,
+  gapsAsOutside: boolean,
 ): readonly AskedRow[] {
+  const worst = (one: AskedRow, other: AskedRow) => worseOf(one, other, gapsAsOutside);
   const isRestored = state !== "applies" && parents.some(({ row }) => covers(row.requirement.name));
   const own = asked.map((one) => {
     const other = findTwin(one, parents);
     if (other === undefined) return one;
     // Why: a drop rests on its start and its time; what the order covers no more, the rest of the step is judged by as well.
-    if (!covers(one.row.requirement.name)) return isRestored ? worseOf(one, other) : one;
-    if (state === "does-not-apply") return worseOf(other, one);
-    return markAdopted(state === "applies" ? one : worseOf(one, other), other.row.outcome, adoption);
+    if (!covers(one.row.requirement.name)) return isRestored ? worst(one, other) : one;
+    if (state === "does-not-apply") return worst(other, one);
+    return markAdopted(state === "applies" ? one : worst(one, other), other.row.outcome, adoption);
   });
   const lost = parents.filter((one) => covers(one.row.requirement.name) && findTwin(one, asked) === undefined);
   return [...own, ...omitRows(lost, adoption, state, covers)];
@@ -66,10 +68,14 @@ export function findTwin({ row }: AskedRow, others: readonly AskedRow[]): AskedR
   return others.find((other) => other.row.requirement.name === row.requirement.name && other.row.member === row.member);
 }
 
-/** The worse of two rows, which weighs no less than either. */
-export function worseOf(one: AskedRow, other: AskedRow): AskedRow {
+/** The worse of two rows, which weighs no less than either, though it may be the one that fails more mildly. */
+export function worseOf(one: AskedRow, other: AskedRow, gapsAsOutside: boolean): AskedRow {
   const worse = worseRow(one.row, other.row) === one.row ? one : other;
-  worse.row.leastWeight = Math.max(worse.row.leastWeight, weighRow(one.row, false), weighRow(other.row, false));
+  worse.row.leastWeight = Math.max(
+    worse.row.leastWeight,
+    weighRow(one.row, gapsAsOutside),
+    weighRow(other.row, gapsAsOutside),
+  );
   return worse;
 }
 

@@ -34,7 +34,14 @@ export function judgeAdoptedStep(
       const { plan, otherwise } = adoption;
       // Why: what is recorded under a name that only this policy knows the step by is nothing to the parent.
       const known = entries.filter(({ entry }) => isKnownAs(otherwise, readMember(entry, "step")));
-      asked = coverRows(asked, judge(adoptions.underLimits(otherwise, limits), known), plan, state, covers);
+      asked = coverRows(
+        asked,
+        judge(adoptions.underLimits(otherwise, limits), known),
+        plan,
+        state,
+        covers,
+        context.gapsAsOutside,
+      );
     }
     return asked;
   };
@@ -85,7 +92,7 @@ function acceptRows(
   return without.map((one) => {
     const outcome = one.row.outcome;
     const twins = judged.map(({ limits, rows }) => ({ limits, one: findTwin(one, rows) ?? one }));
-    const standing = twins.map((twin) => twin.one).reduce(worseOf);
+    const standing = twins.map((twin) => twin.one).reduce((worst, next) => worseOf(worst, next, context.gapsAsOutside));
     const limits = twins.find((twin) => twin.one === standing)?.limits ?? [];
     const deciding = [...limits, ...concerned].find(({ covers }) => covers(one.row.requirement.name));
     return deciding === undefined ? standing : markAdopted(standing, outcome, deciding.plan);

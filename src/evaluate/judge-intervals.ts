@@ -30,7 +30,7 @@ export function judgeDue(due: PreparedDue, envelope: Envelope, context: JudgeCon
   const acting = listActing(due.adoptions, ({ departure }) => departure, context);
   for (const { adoption, state, covers } of acting) {
     const { plan, otherwise } = adoption;
-    if (otherwise !== undefined) asked = coverRows(asked, judge(otherwise), plan, state, covers);
+    if (otherwise !== undefined) asked = coverRows(asked, judge(otherwise), plan, state, covers, context.gapsAsOutside);
   }
   // Why: what an order leaves out is left out whichever limit would stand.
   for (const { adoption, state, covers } of acting) {

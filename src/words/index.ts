@@ -29,7 +29,7 @@ export type {
   ValueType,
 } from "./diagnostic-words.js";
 export { ENGLISH_ASSESSMENTS } from "./english-assessments.js";
-export { sayEnglishEvery, sayEnglishSpan } from "./english-spans.js";
+export { sayEnglishEvery } from "./english-spans.js";
 export { listSpanParts, type SpanPart, type SpanUnit } from "./list-span-parts.js";
 export type { PartOfPolicy } from "./part-of-policy.js";
 export type { QuantityFaultName, QuantityName } from "./quantity-name.js";

@@ -231,6 +231,29 @@ adopted:\n${adopt("trial", "step: daily/tally, until: 2026-04-30")}`,
     expect([verdict("a 14", "2026-04-12"), verdict("a 14", "2026-05-12")]).toEqual(["meets", "refer"]);
     expect([verdict("A 14", "2026-04-12"), verdict("A 14", "2026-05-12")]).toEqual(["meets", "meets"]);
   });
+
+  it("weighs a gap of the parent's as it does, though what the policy finds is the worse outcome", () => {
+    const timing = (rest: string) =>
+      `      - { step: alarm, kind: timing, tolerance: { accept: { at-most: 30 s } }, basis: { kind: common-practice }, ${rest} }\n`;
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}undecided: as-outside
+checks:
+  daily:
+    steps:
+${timing("consequence: note, from-event: still, to-event: sound")}adopted:\n${adopt("trial", "step: daily/alarm, until: 2026-04-30")}`,
+      {
+        "./parent.yaml": PARENT.replace(
+          "intervals:\n  tested",
+          `${timing("consequence: withdraw")}intervals:\n  tested`,
+        ),
+      },
+    );
+    const events = { still: "2026-04-12T07:00:00Z", sound: "2026-04-12T07:00:45Z" };
+    const weigh = (at: string) =>
+      assess(policy, [{ step: "alarm", events }], tested, { at }).findings.find(({ step }) => step === "alarm")
+        ?.consequence;
+    expect([weigh("2026-04-12"), weigh("2026-05-12")]).toEqual(["note", "withdraw"]);
+  });
 });
 
 describe("an adoption of an interval", () => {

@@ -166,7 +166,7 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "a covering adoption never lapses",
     "src/evaluate/cover-rows.ts",
-    'if (state === "does-not-apply") return worseOf(other, one);',
+    'if (state === "does-not-apply") return worst(other, one);',
     'if (state === "does-not-apply") return one;',
   ),
   fault(
@@ -196,7 +196,7 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "what rests on a lapsed order goes on",
     "src/evaluate/cover-rows.ts",
-    "return isRestored ? worseOf(one, other) : one;",
+    "return isRestored ? worst(one, other) : one;",
     "return one;",
   ),
   fault(
