@@ -1,4 +1,4 @@
-import { type DiagnosticTexts, quoteWords, type ResolveShapes } from "../words/index.js";
+import { type DiagnosticTexts, type ParamsOf, quoteWords, type ResolveShapes } from "../words/index.js";
 
 /** What a policy inherits. */
 export const ENGLISH_RESOLVE_TEXTS = {
@@ -35,7 +35,7 @@ export const ENGLISH_RESOLVE_TEXTS = {
     message: () => "the parent is no complete policy by itself, so nothing could be compared with it",
   },
   "resolve/looser": {
-    message: ({ what, here, parent }) => `${what} is looser than the parent's: here ${here}, there ${parent}`,
+    message: ({ what, ...sides }) => `${what} is looser than the parent's: ${saySides(sides)}`,
     mend: () => "tighten it, or adopt the departure under an order in `adopted`",
   },
   "resolve/covers-nothing": {
@@ -44,8 +44,15 @@ export const ENGLISH_RESOLVE_TEXTS = {
     mend: () => "take it out; or write the departure in it, as `accept`, `instead` or `omit`",
   },
   "resolve/cannot-compare": {
-    message: ({ what, here, parent }) =>
-      `${what} cannot be compared with the parent's: here ${here}, there ${parent}; it may be looser`,
+    message: ({ what, ...sides }) =>
+      `${what} cannot be compared with the parent's: ${saySides(sides)}; it may be looser`,
     mend: () => "check it by hand, and adopt the departure under an order in `adopted`",
   },
 } satisfies Pick<DiagnosticTexts, keyof ResolveShapes>;
+
+type Sides = Pick<ParamsOf<"resolve/looser">, "here" | "parent" | "limit" | "parentLimit">;
+
+function saySides({ here, parent, limit, parentLimit }: Sides): string {
+  const say = (text: string | undefined, spot: string) => (text === undefined ? spot : `${text} (${spot})`);
+  return `here ${say(limit, here)}, there ${say(parentLimit, parent)}`;
+}

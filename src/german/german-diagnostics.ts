@@ -1,4 +1,5 @@
 import type { DiagnosticWords } from "../words/index.js";
+import { GERMAN_LIMITS } from "./german-limits.js";
 import { GERMAN_PLAN_LIMIT_TEXTS } from "./german-plan-limit-texts.js";
 import { GERMAN_PLAN_STEP_TEXTS } from "./german-plan-step-texts.js";
 import { GERMAN_PLAN_TEXTS } from "./german-plan-texts.js";
@@ -19,6 +20,7 @@ export const GERMAN_DIAGNOSTICS: DiagnosticWords = {
     ...GERMAN_RULE_TEXTS,
   },
   policyText: GERMAN_POLICY_TEXT,
+  limits: GERMAN_LIMITS,
   partOfPolicy: sayPartOfPolicy,
   parents: GERMAN_PARENTS,
   related: GERMAN_RELATED,

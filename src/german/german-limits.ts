@@ -1,5 +1,5 @@
 import type { AssessmentWords, LimitWords, RuleWords } from "../words/index.js";
-import { saySpan } from "./german-spans.js";
+import { sayEvery, saySpan } from "./german-spans.js";
 
 export const GERMAN_LIMITS: LimitWords = {
   bounds: {
@@ -17,6 +17,7 @@ export const GERMAN_LIMITS: LimitWords = {
   otherThan: (text) => `anders als ${text}`,
   notPast: "nicht abgelaufen",
   notOlder: (span) => `höchstens ${saySpan(span)} alt`,
+  every: sayEvery,
   goodTo: (date) => ` (gültig bis ${date})`,
   didNotOccur: "trat nicht ein",
   anyOf: (names) => names.map((name) => `\`${name}\``).join(" oder "),

@@ -1,4 +1,4 @@
-import { type DiagnosticTexts, quoteWords, type ResolveShapes } from "../words/index.js";
+import { type DiagnosticTexts, type ParamsOf, quoteWords, type ResolveShapes } from "../words/index.js";
 import { nameThing } from "./german-things.js";
 
 /** What a policy inherits. */
@@ -39,17 +39,24 @@ export const GERMAN_RESOLVE_TEXTS = {
     message: () => "die Vorlage ist für sich keine vollständige Richtlinie, daher ließ sich nichts mit ihr vergleichen",
   },
   "resolve/looser": {
-    message: ({ what, here, parent }) => `lockerer als in der Vorlage: ${what}; hier ${here}, dort ${parent}`,
+    message: ({ what, ...sides }) => `weniger streng als in der Vorlage: ${what}; ${saySides(sides)}`,
     mend: () => "verschärfen oder die Abweichung nach einer Anordnung in `adopted` aufnehmen",
   },
   "resolve/covers-nothing": {
     message: ({ adoption }) =>
-      `die Ausnahme \`${adoption}\` deckt nichts: kein Teil, den sie nennt, ist lockerer als in der Vorlage`,
+      `die Ausnahme \`${adoption}\` deckt nichts: kein Teil, den sie nennt, ist weniger streng als in der Vorlage`,
     mend: () => "herausnehmen oder die Abweichung in ihr angeben, als `accept`, `instead` oder `omit`",
   },
   "resolve/cannot-compare": {
-    message: ({ what, here, parent }) =>
-      `nicht mit der Vorlage zu vergleichen: ${what}; hier ${here}, dort ${parent}; es könnte lockerer sein`,
+    message: ({ what, ...sides }) =>
+      `nicht mit der Vorlage vergleichbar: ${what}; ${saySides(sides)}; es könnte weniger streng sein`,
     mend: () => "von Hand prüfen und die Abweichung nach einer Anordnung in `adopted` aufnehmen",
   },
 } satisfies Pick<DiagnosticTexts, keyof ResolveShapes>;
+
+type Sides = Pick<ParamsOf<"resolve/looser">, "here" | "parent" | "limit" | "parentLimit">;
+
+function saySides({ here, parent, limit, parentLimit }: Sides): string {
+  const say = (text: string | undefined, spot: string) => (text === undefined ? spot : `${text} (${spot})`);
+  return `hier ${say(limit, here)}, dort ${say(parentLimit, parent)}`;
+}

@@ -3,6 +3,7 @@ import type { Diagnostics } from "../diagnostics/index.js";
 import type { Covering, Plan } from "../model/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import { locatePlace, type Place } from "../source/index.js";
+import { describeDifference } from "./describe-difference.js";
 
 /** Warns of every part that is looser than the parent's or cannot be compared with it, unless an adoption covers it. */
 export function warnDepartures(
@@ -20,7 +21,12 @@ export function warnDepartures(
       what.kind === "step-only-instead" ? pointToInstead(what.name, resolved) : departure.here,
     );
     const there = parent.place(departure.there);
-    const params = { what: diagnostics.words.partOfPolicy(what), here: nameSpot(here), parent: nameSpot(there) };
+    const params = {
+      what: diagnostics.words.partOfPolicy(what),
+      here: nameSpot(here),
+      parent: nameSpot(there),
+      ...describeDifference(what, plan, parentPlan, diagnostics.words.limits),
+    };
     const related = [{ message: diagnostics.words.related.parents, place: there }];
     diagnostics.report(relation === "looser" ? "resolve/looser" : "resolve/cannot-compare", here, params, related);
   }

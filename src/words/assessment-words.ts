@@ -31,6 +31,8 @@ export interface LimitWords {
   readonly notPast: string;
   /** `span` as written, `P30D`. */
   notOlder(span: string): string;
+  /** `span` as written, `P30D`: how often something falls due. */
+  every(span: string): string;
   /** Stands behind {@link notOlder}: the last day. */
   goodTo(date: string): string;
   /** A signal or an event that never came. */

@@ -67,6 +67,15 @@ export interface ReadShapeShapes {
   readonly "read/more-mistakes": Says<{ count: number }, "mend">;
 }
 
+/** A part of a policy, where it and its parent state it, and what each says in words where that is known. */
+type DepartureParams = {
+  what: string;
+  here: string;
+  parent: string;
+  limit?: string | undefined;
+  parentLimit?: string | undefined;
+};
+
 /** What a policy inherits. */
 export interface ResolveShapes {
   readonly "resolve/bad-parent": Says<{ parent: string; why: string }, "wanted">;
@@ -77,9 +86,9 @@ export interface ResolveShapes {
   readonly "resolve/needs-parent": Says<{ key: string }, "mend">;
   readonly "resolve/near-name": Says<{ thing: PlainThing; name: string }, "mend">;
   readonly "resolve/parent-alone": Says<Nothing>;
-  readonly "resolve/looser": Says<{ what: string; here: string; parent: string }, "mend">;
+  readonly "resolve/looser": Says<DepartureParams, "mend">;
   readonly "resolve/covers-nothing": Says<{ adoption: string }, "mend">;
-  readonly "resolve/cannot-compare": Says<{ what: string; here: string; parent: string }, "mend">;
+  readonly "resolve/cannot-compare": Says<DepartureParams, "mend">;
 }
 
 /** What a policy means: names, dates, adoptions. */

@@ -1,3 +1,4 @@
+import type { LimitWords } from "./assessment-words.js";
 import type { DiagnosticShapes } from "./diagnostic-shapes.js";
 import type { PartOfPolicy } from "./part-of-policy.js";
 import type { SchemaText } from "./schema-texts.js";
@@ -36,6 +37,7 @@ export interface DiagnosticWords {
   readonly policyText: PolicyTextWords;
   /** What differs from a parent, in words that start a sentence. */
   partOfPolicy(part: PartOfPolicy): string;
+  readonly limits: LimitWords;
   readonly parents: ParentWords;
   /** What stands at another place that belongs to the same mistake. */
   readonly related: Readonly<Record<"first" | "otherOne" | "otherCase" | "parents", string>>;

@@ -1,5 +1,5 @@
 import type { AssessmentWords, LimitWords, RuleWords } from "./assessment-words.js";
-import { sayEnglishSpan } from "./english-spans.js";
+import { sayEnglishEvery, sayEnglishSpan } from "./english-spans.js";
 
 export const ENGLISH_LIMITS: LimitWords = {
   bounds: {
@@ -17,6 +17,7 @@ export const ENGLISH_LIMITS: LimitWords = {
   otherThan: (text) => `other than ${text}`,
   notPast: "not past",
   notOlder: (span) => `at most ${sayEnglishSpan(span)} old`,
+  every: sayEnglishEvery,
   goodTo: (date) => ` (good to ${date})`,
   didNotOccur: "did not occur",
   anyOf: (names) => names.map((name) => `\`${name}\``).join(" or "),

@@ -85,9 +85,15 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "resolve/needs-parent": [{ key: "p-key" }],
   "resolve/near-name": [{ thing: "check", name: "p-name", ...NEAREST }],
   "resolve/parent-alone": [{}],
-  "resolve/looser": [{ what: "p-what", here: "p-here", parent: "p-parent" }],
+  "resolve/looser": [
+    { what: "p-what", here: "p-here", parent: "p-parent" },
+    { what: "p-what", here: "p-here", parent: "p-parent", limit: "p-limit", parentLimit: "p-theirs" },
+  ],
   "resolve/covers-nothing": [{ adoption: "p-adoption" }],
-  "resolve/cannot-compare": [{ what: "p-what", here: "p-here", parent: "p-parent" }],
+  "resolve/cannot-compare": [
+    { what: "p-what", here: "p-here", parent: "p-parent" },
+    { what: "p-what", here: "p-here", parent: "p-parent", limit: "p-limit", parentLimit: "p-theirs" },
+  ],
   "plan/unknown-name": [
     { thing: "tolerance", name: "p-name", known: KNOWN, ...NEAREST },
     { thing: "requirement of `p-step`", name: "p-name", known: [] },

@@ -105,6 +105,7 @@ function sayLimits({ limits, rules }: Catalogue): Said {
     ["limits equalTo", limits.equalTo("p-text")],
     ["limits otherThan", limits.otherThan("p-text")],
     ["limits notOlder", limits.notOlder("p-span")],
+    ["limits every", limits.every("p-span")],
     ["limits goodTo", limits.goodTo("p-date")],
     ["limits anyOf", limits.anyOf(["p-one", "p-two"])],
     ...Object.entries(signs).map(
