@@ -124,7 +124,7 @@ export const ENGLISH_REPORTS: ReportWords = {
     interval: (name, span) => `interval ${name}: ${sayEnglishEvery(span)}`,
     rule: (name) => `rule ${name}`,
     adopted: (id, what, from, until, order) =>
-      `adopted ${id}: ${what} from ${from} until ${until ?? "review"} under ${order}`,
+      `adopted ${id}: ${what} from ${from} ${until === undefined ? "on" : `until ${until}`} under ${order}`,
     elseAsParent: "; else as the parent has it",
     accepts: (limits) => `: ${limits}`,
     omits: ": left out",

@@ -38,6 +38,11 @@ export const ENGLISH_RESOLVE_TEXTS = {
     message: ({ what, ...sides }) => `${what} is looser than the parent's: ${saySides(sides)}`,
     mend: () => "tighten it, or adopt the departure under an order in `adopted`",
   },
+  "resolve/asked-only-instead": {
+    message: ({ step, adoption }) =>
+      `the parent asks \`${step}\` of every record; here it is asked only while \`${adoption}\` applies`,
+    mend: () => "state a step of this policy's own, and name that as `instead`",
+  },
   "resolve/covers-nothing": {
     message: ({ adoption }) =>
       `the adoption \`${adoption}\` covers nothing: no part that it names is looser than the parent's`,

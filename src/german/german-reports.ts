@@ -68,7 +68,7 @@ export const GERMAN_REPORTS: ReportWords = {
     interval: (name, span) => `Frist ${name}: ${sayEvery(span)}`,
     rule: (name) => `Regel ${name}`,
     adopted: (id, what, from, until, order) =>
-      `Ausnahme ${id}: ${what} von ${from} bis ${until ?? "zur Überprüfung"} nach ${order}`,
+      `Ausnahme ${id}: ${what} ${until === undefined ? `ab ${from}` : `von ${from} bis ${until}`} nach ${order}`,
     elseAsParent: "; sonst wie in der Vorlage",
     accepts: (limits) => `: ${limits}`,
     omits: ": entfällt",

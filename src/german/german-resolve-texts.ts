@@ -42,6 +42,11 @@ export const GERMAN_RESOLVE_TEXTS = {
     message: ({ what, ...sides }) => `weniger streng als in der Vorlage: ${what}; ${saySides(sides)}`,
     mend: () => "verschärfen oder die Abweichung nach einer Anordnung in `adopted` aufnehmen",
   },
+  "resolve/asked-only-instead": {
+    message: ({ step, adoption }) =>
+      `die Vorlage verlangt \`${step}\` in jedem Protokoll; hier wird der Schritt nur verlangt, solange \`${adoption}\` gilt`,
+    mend: () => "einen eigenen Schritt dieser Richtlinie angeben und ihn als `instead` nennen",
+  },
   "resolve/covers-nothing": {
     message: ({ adoption }) =>
       `die Ausnahme \`${adoption}\` deckt nichts: kein Teil, den sie nennt, ist weniger streng als in der Vorlage`,

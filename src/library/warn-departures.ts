@@ -1,5 +1,5 @@
 import { comparePlans, type Departure } from "../compare/index.js";
-import type { Diagnostics } from "../diagnostics/index.js";
+import type { Diagnostics, RelatedPlace } from "../diagnostics/index.js";
 import type { Covering, Plan } from "../model/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import { locatePlace, type Place } from "../source/index.js";
@@ -17,17 +17,19 @@ export function warnDepartures(
   for (const departure of comparePlans(parentPlan, plan)) {
     const { relation, what } = departure;
     if (relation === "tighter" || coverings.some((covering) => covers(covering, departure))) continue;
-    const here = resolved.place(
-      what.kind === "step-only-instead" ? pointToInstead(what.name, resolved) : departure.here,
-    );
     const there = parent.place(departure.there);
+    const related = [{ message: diagnostics.words.related.parents, place: there }];
+    if (what.kind === "step-only-instead") {
+      warnOnlyInstead(what.name, resolved, related, diagnostics);
+      continue;
+    }
+    const here = resolved.place(departure.here);
     const params = {
       what: diagnostics.words.partOfPolicy(what),
       here: nameSpot(here),
       parent: nameSpot(there),
       ...describeDifference(what, plan, parentPlan, diagnostics.words.limits),
     };
-    const related = [{ message: diagnostics.words.related.parents, place: there }];
     diagnostics.report(relation === "looser" ? "resolve/looser" : "resolve/cannot-compare", here, params, related);
   }
 }
@@ -40,9 +42,17 @@ function covers(covering: Covering, { step, requirement, tolerances, interval }:
   return covering.interval !== undefined && covering.interval === interval;
 }
 
-/** Why: the step itself may stand in the parent only; that it is asked no more is written in the adoption. */
-function pointToInstead(step: string, { document }: ResolvedPolicy): string {
-  return `/adopted/${(document.adopted ?? []).findIndex(({ instead }) => instead === step)}/instead`;
+/** Why at the adoption: the step itself may stand in the parent only; that it is asked no more is written there. */
+function warnOnlyInstead(
+  step: string,
+  resolved: ResolvedPolicy,
+  related: readonly RelatedPlace[],
+  diagnostics: Diagnostics,
+): void {
+  const adopted = resolved.document.adopted ?? [];
+  const index = adopted.findIndex(({ instead }) => instead === step);
+  const params = { step, adoption: adopted[index]?.id ?? "" };
+  diagnostics.report("resolve/asked-only-instead", resolved.place(`/adopted/${index}/instead`), params, related);
 }
 
 function nameSpot(place: Place): string {

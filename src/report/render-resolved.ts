@@ -59,13 +59,24 @@ function renderOthers({ intervals, rules, adoptions }: CheckPlan, plan: Plan, wo
     ),
     ...[...adoptions, ...intervals.flatMap((one) => nameIntervalAdoptions(one, report))].map(
       (adoption) =>
-        `  ${resolved.adopted(adoption.id, adoption.step, adoption.from, adoption.until, adoption.order)}${describeAdoption(adoption, words)}`,
+        `  ${resolved.adopted(adoption.id, nameAdopted(adoption), adoption.from, adoption.until, adoption.order)}${describeAdoption(adoption, words)}`,
     ),
   ].map(makePrintable);
 }
 
 function nameIntervalAdoptions({ interval, adoptions }: CheckPlan["intervals"][number], report: ReportWords["report"]) {
   return adoptions.map((adoption) => ({ ...adoption, step: report.interval(interval) }));
+}
+
+/** The step, with the requirements where the adoption speaks of some only. */
+function nameAdopted({
+  step,
+  requirements = [],
+}: {
+  readonly step: string;
+  readonly requirements?: readonly string[] | undefined;
+}): string {
+  return [step, ...requirements].join(" ");
 }
 
 type AnyAdoption = Pick<CheckPlan["adoptions"][number], "accept" | "instead" | "only"> & {

@@ -327,8 +327,8 @@ describe("a step that an adoption asks instead of another", () => {
 
   it("is a departure where the parent asks it of everyone", () => {
     const { diagnostics } = compile(`${head("c", "./parent.yaml")}adopted:\n${instead}`);
-    expect(diagnostics.map(({ code, line, message }) => [code, line, message.includes("asked only instead")])).toEqual([
-      ["resolve/looser", 5, true],
+    expect(diagnostics.map(({ code, line, message }) => [code, line, message.includes("daily/harness")])).toEqual([
+      ["resolve/asked-only-instead", 5, true],
     ]);
   });
 

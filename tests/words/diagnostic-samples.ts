@@ -89,6 +89,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
     { what: "p-what", here: "p-here", parent: "p-parent" },
     { what: "p-what", here: "p-here", parent: "p-parent", limit: "p-limit", parentLimit: "p-theirs" },
   ],
+  "resolve/asked-only-instead": [{ step: "p-step", adoption: "p-adoption" }],
   "resolve/covers-nothing": [{ adoption: "p-adoption" }],
   "resolve/cannot-compare": [
     { what: "p-what", here: "p-here", parent: "p-parent" },
