@@ -1,5 +1,5 @@
 import { writeText } from "../files/index.js";
-import { ENGINE_VERSION, type Policy } from "../index.js";
+import { type Catalogue, ENGINE_VERSION, type Policy } from "../index.js";
 import { type LoadedPolicy, loadPolicy } from "../node.js";
 import {
   makePrintable,
@@ -61,7 +61,7 @@ export const COMPILE: Command = {
     await printReport(loaded, given, streams, looks);
     const out = given.values.get("out");
     if (loaded.policy === undefined) return 2;
-    return out === undefined ? 0 : savePlan(loaded.policy, out, path, streams);
+    return out === undefined ? 0 : savePlan(loaded.policy, out, path, readLanguage(given), streams);
   },
 };
 
@@ -89,8 +89,14 @@ async function printReport(
   await out(renderDiagnostics(diagnostics, looks.out));
 }
 
-async function savePlan({ plan }: Policy, out: string, path: string, { error }: Streams): Promise<ExitCode> {
-  const problem = await writeText(out, `${JSON.stringify(plan)}\n`, [path]);
+async function savePlan(
+  { plan }: Policy,
+  out: string,
+  path: string,
+  { files }: Catalogue,
+  { error }: Streams,
+): Promise<ExitCode> {
+  const problem = await writeText(out, `${JSON.stringify(plan)}\n`, [path], files);
   error(
     makePrintable(
       problem === undefined ? `${out}: the plan is saved` : `${out}: the plan was not saved: ${problem}`,

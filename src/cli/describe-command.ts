@@ -42,7 +42,7 @@ export const DESCRIBE: Command = {
       streams.error("`-` is named twice; standard input is read once\n");
       return 2;
     }
-    const subject = file === undefined ? {} : await readSubject(file, streams);
+    const subject = file === undefined ? {} : await readSubject(file, streams, words);
     if (subject === undefined) return 2;
     return print(describeCheck(policy, check, subject, { words }), check, policy, streams);
   },
@@ -72,8 +72,12 @@ async function load(path: string, streams: Streams, looks: Looks, words?: Catalo
   return policy;
 }
 
-async function readSubject(file: string, streams: Streams): Promise<Readonly<Record<string, unknown>> | undefined> {
-  const read = await readText(file, streams.input, MOST_BYTES);
+async function readSubject(
+  file: string,
+  streams: Streams,
+  { files }: Catalogue,
+): Promise<Readonly<Record<string, unknown>> | undefined> {
+  const read = await readText(file, streams.input, MOST_BYTES, files);
   const parsed = "problem" in read ? read : parseJson(read.text);
   if ("problem" in parsed) {
     streams.error(makePrintable(`${file}: ${parsed.problem}`).concat("\n"));

@@ -80,7 +80,7 @@ async function evaluateInputs(
   let tally: Tally = { counts: NO_VERDICTS, records: 0, fails: false };
   let isRead = true;
   reading: for (const input of inputs) {
-    for await (const record of readRecords(input, streams.input)) {
+    for await (const record of readRecords(input, streams.input, readLanguage(given).files)) {
       if ("problem" in record) {
         const problem = describeUnread(input, record);
         streams.error(`${problem}\n`);

@@ -8,6 +8,7 @@ export const ENGLISH_RESOLVE_TEXTS = {
   },
   "resolve/no-parent": {
     message: ({ parent, why }) => `the parent \`${parent}\` cannot be had: ${why}`,
+    mend: ({ nearest }) => (nearest === undefined ? undefined : `write \`${nearest}\``),
   },
   "resolve/circle": {
     message: ({ policies }) =>

@@ -1,3 +1,4 @@
+import { ENGLISH_FILES, type FileWords } from "../words/index.js";
 import { parseJson } from "./parse-json.js";
 import { describeFileError, isFileError, noInput, openBytes } from "./read-text.js";
 import { type InputLine, MOST_BYTES, splitLines } from "./split-lines.js";
@@ -26,13 +27,14 @@ const MOST_LINES = 4_000_000;
 export async function* readRecords(
   path: string,
   standardInput: AsyncIterable<Uint8Array> = noInput(),
+  words: FileWords = ENGLISH_FILES,
 ): AsyncGenerator<ReadRecord, void, undefined> {
   const lines = numberLines(openBytes(path, standardInput));
   try {
     yield* readLines(lines);
   } catch (error) {
     if (!isFileError(error)) throw error;
-    yield { problem: describeFileError(error), line: undefined, column: undefined };
+    yield { problem: describeFileError(error, words), line: undefined, column: undefined };
   }
 }
 

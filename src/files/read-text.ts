@@ -1,32 +1,24 @@
 import { createReadStream } from "node:fs";
 import { stat } from "node:fs/promises";
+import { ENGLISH_FILES, type FileErrorCode, type FileWords } from "../words/index.js";
 
 /** A text, or why it cannot be had, in words that name no path. */
 export type ReadText = { readonly text: string } | { readonly problem: string };
-
-/** Words for what the file system answers; anything else is given as it came. */
-const FILE_PROBLEMS: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file",
-  EISDIR: "it is a folder",
-  ENOTDIR: "part of its path is no folder",
-  EACCES: "there is no permission to use it",
-  EPERM: "there is no permission to use it",
-  ELOOP: "its links go round in a circle",
-  ENAMETOOLONG: "its name is too long",
-  ENOSPC: "the disk is full",
-  EROFS: "the disk can only be read",
-};
 
 /** Whether an error is an answer of the file system; anything else is a fault of this program. */
 export function isFileError(error: unknown): boolean {
   return typeof error === "object" && error !== null && "code" in error;
 }
 
-/** Why a file could not be used, from the error that the file system gave. */
-export function describeFileError(error: unknown): string {
+/** Why a file could not be used, from the error that the file system gave; a rare one is given as it came. */
+export function describeFileError(error: unknown, { errors }: FileWords = ENGLISH_FILES): string {
   const code = typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
-  const known = Object.hasOwn(FILE_PROBLEMS, code) ? FILE_PROBLEMS[code] : undefined;
-  return known ?? (error instanceof Error ? error.message : String(error));
+  if (isKnown(code, errors)) return errors[code];
+  return error instanceof Error ? error.message : String(error);
+}
+
+function isKnown(code: string, errors: FileWords["errors"]): code is FileErrorCode {
+  return Object.hasOwn(errors, code);
 }
 
 /** Opens a path as a stream of bytes; `-` is the given standard input. A folder is a problem. */
@@ -45,28 +37,29 @@ export async function readText(
   path: string,
   standardInput: AsyncIterable<Uint8Array>,
   most: number,
+  words: FileWords = ENGLISH_FILES,
 ): Promise<ReadText> {
   const parts: Uint8Array[] = [];
   let bytes = 0;
   try {
     for await (const chunk of await openBytes(path, standardInput)) {
       bytes += chunk.byteLength;
-      if (bytes > most) return { problem: `it has more than ${most} bytes` };
+      if (bytes > most) return { problem: words.tooLarge(most) };
       parts.push(chunk);
     }
   } catch (error) {
     if (!isFileError(error)) throw error;
-    return { problem: describeFileError(error) };
+    return { problem: describeFileError(error, words) };
   }
-  return decodeText(Buffer.concat(parts));
+  return decodeText(Buffer.concat(parts), words);
 }
 
 /** Bytes as UTF-8 text without a byte order mark. */
-export function decodeText(bytes: Uint8Array): ReadText {
+export function decodeText(bytes: Uint8Array, words: FileWords): ReadText {
   try {
     return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
   } catch {
-    return { problem: "it is not UTF-8 text" };
+    return { problem: words.notUtf8 };
   }
 }
 

@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { lstat, open, realpath, rename, rm, stat } from "node:fs/promises";
 import { dirname } from "node:path";
+import { ENGLISH_FILES, type FileWords } from "../words/index.js";
 import { describeFileError } from "./read-text.js";
 
 /**
@@ -8,19 +9,24 @@ import { describeFileError } from "./read-text.js";
  *
  * What is no ordinary file is left alone, and so is a link that leads nowhere, and each of the files named to be kept.
  */
-export async function writeText(path: string, text: string, kept: readonly string[]): Promise<string | undefined> {
+export async function writeText(
+  path: string,
+  text: string,
+  kept: readonly string[],
+  words: FileWords = ENGLISH_FILES,
+): Promise<string | undefined> {
   const standing = await stat(path).catch(() => undefined);
   if (standing !== undefined && !standing.isFile()) {
-    return standing.isDirectory() ? "it is a folder" : "it is no ordinary file";
+    return standing.isDirectory() ? words.errors.EISDIR : words.notOrdinary;
   }
-  if (standing === undefined && (await isLink(path))) return "its link leads to no file";
+  if (standing === undefined && (await isLink(path))) return words.linkToNothing;
   if (standing === undefined && (await stat(dirname(path)).catch(() => undefined)) === undefined) {
-    return "its folder does not exist";
+    return words.noFolder;
   }
-  for (const one of kept) if (await isSameFile(path, one)) return `it would replace \`${one}\``;
+  for (const one of kept) if (await isSameFile(path, one)) return words.wouldReplace(one);
   // Why: a link stays a link, and what it leads to is replaced.
   const target = standing === undefined ? path : await realpath(path);
-  return replaceFile(target, text);
+  return replaceFile(target, text, words);
 }
 
 async function isLink(path: string): Promise<boolean> {
@@ -32,7 +38,7 @@ async function isSameFile(path: string, other: string): Promise<boolean> {
   return one !== undefined && one === two;
 }
 
-async function replaceFile(target: string, text: string): Promise<string | undefined> {
+async function replaceFile(target: string, text: string, words: FileWords): Promise<string | undefined> {
   const draft = `${target}.${randomUUID()}.draft`;
   try {
     const file = await open(draft, "wx");
@@ -46,6 +52,6 @@ async function replaceFile(target: string, text: string): Promise<string | undef
     return undefined;
   } catch (error) {
     await rm(draft, { force: true }).catch(() => undefined);
-    return describeFileError(error);
+    return describeFileError(error, words);
   }
 }

@@ -9,7 +9,8 @@ export const GERMAN_RESOLVE_TEXTS = {
       "eine mitgelieferte Richtlinie wie `common-practice/open-circuit@1` oder eine Datei wie `./brigade.yaml`",
   },
   "resolve/no-parent": {
-    message: ({ parent, why }) => `die Vorlage \`${parent}\` ist nicht zu haben: ${why}`,
+    message: ({ parent, why }) => `die Vorlage \`${parent}\` ist nicht verfügbar: ${why}`,
+    mend: ({ nearest }) => (nearest === undefined ? undefined : `\`${nearest}\` schreiben`),
   },
   "resolve/circle": {
     message: ({ policies }) => `Richtlinien bauen im Kreis oder zu oft aufeinander auf: ${quoteWords(policies)}`,

@@ -52,6 +52,6 @@ function createFindParent({ parents = {}, findParent }: CompileOptions, { words 
       const text = Object.hasOwn(parents, name) ? parents[name] : undefined;
       if (text !== undefined) return { source: { file: name, text } };
     }
-    return findParent?.(reference, fromFile) ?? { problem: words.parents.notGiven };
+    return findParent?.(reference, fromFile) ?? { problem: words.parents.notGiven, known: Object.keys(parents) };
   };
 }

@@ -3,7 +3,7 @@ import type { Diagnostic } from "../diagnostics/index.js";
 import { type Policy, restorePlan } from "../evaluate/index.js";
 import { createFileFinder, noInput, parseJson, readText } from "../files/index.js";
 import { compilePolicy } from "../library/index.js";
-import type { DiagnosticWords } from "../words/index.js";
+import { type DiagnosticWords, ENGLISH_FILES, type FileWords } from "../words/index.js";
 
 export interface LoadOptions {
   /** The day, `2026-04-01`, against which a review date is compared. */
@@ -30,13 +30,14 @@ const MOST_BYTES = 64 * 1024 * 1024;
  * Parents are shipped policies by name, and files in the policy's own folder or below it. Never throws on what a file holds.
  */
 export async function loadPolicy(path: string, options: LoadOptions = {}): Promise<LoadedPolicy> {
-  const read = await readText(path, options.standardInput ?? noInput(), MOST_BYTES);
+  const words = options.words?.files ?? ENGLISH_FILES;
+  const read = await readText(path, options.standardInput ?? noInput(), MOST_BYTES, words);
   if ("problem" in read) return { policy: undefined, diagnostics: [], problem: read.problem };
-  const saved = readSavedPlan(read.text);
+  const saved = readSavedPlan(read.text, words);
   if (saved !== undefined) return saved;
   const compiled = compilePolicy(read.text, {
     file: path,
-    findParent: createFileFinder(path === "-" ? "." : dirname(path)),
+    findParent: createFileFinder(path === "-" ? "." : dirname(path), words),
     words: options.words,
     ...(options.asOf === undefined ? {} : { asOf: options.asOf }),
   });
@@ -44,12 +45,12 @@ export async function loadPolicy(path: string, options: LoadOptions = {}): Promi
 }
 
 /** A saved plan is a JSON object that says so itself; anything else is compiled, which has better words for its mistakes. */
-function readSavedPlan(text: string): LoadedPolicy | undefined {
+function readSavedPlan(text: string, words: FileWords): LoadedPolicy | undefined {
   if (!text.trimStart().startsWith("{")) return undefined;
   const parsed = parseJson(text);
   if ("problem" in parsed) {
     if (!/"kind"\s*:\s*"plan"/.test(text)) return undefined;
-    return { policy: undefined, diagnostics: [], problem: `the plan cannot be read: ${parsed.problem}` };
+    return { policy: undefined, diagnostics: [], problem: words.planUnreadable(parsed.problem) };
   }
   const { value } = parsed;
   if (typeof value !== "object" || value === null || !("kind" in value) || value.kind !== "plan") return undefined;

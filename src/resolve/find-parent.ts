@@ -1,8 +1,10 @@
 import type { SourceText } from "../source/index.js";
 import type { ParentWords } from "../words/index.js";
 
-/** The text of a parent, or why it cannot be had. */
-export type FoundParent = { readonly source: SourceText } | { readonly problem: string };
+/** The text of a parent; or why it cannot be had, and the names of parents that can be, of which a close one is offered. */
+export type FoundParent =
+  | { readonly source: SourceText }
+  | { readonly problem: string; readonly known?: readonly string[] };
 
 /** Finds the text that `extends` names, seen from the file that names it. */
 export type FindParent = (reference: string, fromFile: string) => FoundParent;

@@ -1,4 +1,4 @@
-import type { Diagnostics } from "../diagnostics/index.js";
+import { type Diagnostics, findNearest } from "../diagnostics/index.js";
 import { type ParsedPolicy, readPolicy } from "../read/index.js";
 import { type FindParent, readReference } from "./find-parent.js";
 import { mergePolicy } from "./merge-policy.js";
@@ -46,7 +46,8 @@ function loadParent(
   }
   const found = findParent(reference, parsed.source.file);
   if ("problem" in found) {
-    diagnostics.report("resolve/no-parent", place, { parent: reference, why: found.problem });
+    const nearest = findNearParent(reference, found.known ?? []);
+    diagnostics.report("resolve/no-parent", place, { parent: reference, why: found.problem, nearest });
     return undefined;
   }
   const { file } = found.source;
@@ -59,6 +60,16 @@ function loadParent(
     document === undefined ? undefined : resolvePolicy(document, diagnostics, findParent, [...ancestors, file]);
   if (resolved !== undefined && read.kind === "shipped") checkPin(reference, read.major, resolved, parsed, diagnostics);
   return resolved;
+}
+
+/** The parent that was probably meant, with the major version that is written. */
+function findNearParent(reference: string, known: readonly string[]): string | undefined {
+  const [name = "", pin] = reference.split("@");
+  const nearest = findNearest(
+    name,
+    known.map((one) => one.replace(/@.*/, "")),
+  );
+  return nearest === undefined || pin === undefined ? nearest : `${nearest}@${pin}`;
 }
 
 /** A shipped parent is pinned to its major version, so that a new release never changes a local policy in silence. */

@@ -79,7 +79,7 @@ type DepartureParams = {
 /** What a policy inherits. */
 export interface ResolveShapes {
   readonly "resolve/bad-parent": Says<{ parent: string; why: string }, "wanted">;
-  readonly "resolve/no-parent": Says<{ parent: string; why: string }>;
+  readonly "resolve/no-parent": Says<{ parent: string; why: string }, "mend">;
   readonly "resolve/circle": Says<{ policies: readonly string[] }, "mend">;
   readonly "resolve/unpinned-parent": Says<{ parent: string; major: string }, "mend">;
   readonly "resolve/other-major": Says<{ parent: string; version: string; major: string }, "mend">;

@@ -8,6 +8,7 @@ afterAll(files.remove);
 const policy = files.put("policy.yaml", POLICY_TEXT);
 const faulty = files.put("faulty.yaml", POLICY_TEXT.replace("at-most: 10 bar", "at-most: 10 bars"));
 const leaking = files.put("leaking.json", JSON.stringify(makeRecord({ end: "270 bar" })));
+const HEAD = 'tenbar: 1\npolicy: { id: lowmere/two, title: Two, version: "1", status: local }\n';
 const LANGUAGE = ["--language", "de"] as const;
 
 describe("--language", () => {
@@ -68,6 +69,33 @@ describe("--language", () => {
     const { out } = await runProgram(["describe", policy, "daily", ...LANGUAGE]);
     expect(out).toContain('"accept": "mindestens 100 bar"');
     expect(out).toContain('"accept": "höchstens 10 bar"');
+  });
+
+  it("lets a file that cannot be used be told in that language", async () => {
+    const missing = files.put("child.yaml", `${HEAD}extends: ./polcy.yaml\n`);
+    const runs: readonly (readonly [readonly string[], string])[] = [
+      [["compile", "no-such.yaml"], "no-such.yaml: die Datei gibt es nicht\n"],
+      [["compile", files.folder], "das ist ein Ordner\n"],
+      [["compile", policy, "--out", policy], `damit würde \`${policy}\` ersetzt\n`],
+      [["evaluate", policy, "no-such.json"], "no-such.json: die Datei gibt es nicht\n"],
+      [["describe", policy, "daily", "--subject", "no-such.json"], "no-such.json: die Datei gibt es nicht\n"],
+      [["describe", files.put("plan.json", '{"kind": "plan"'), "daily"], "der Plan lässt sich nicht lesen: "],
+    ];
+    for (const [words, said] of runs) {
+      const { code, error } = await runProgram([...words, ...LANGUAGE]);
+      expect(code).toBe(2);
+      expect(error).toContain(said);
+    }
+    const { out } = await runProgram(["compile", missing, ...LANGUAGE]);
+    expect(out).toContain("ist nicht verfügbar: die Datei gibt es");
+    expect(out).toContain("Abhilfe: `./policy.yaml` schreiben");
+  });
+
+  it("leaves it to English otherwise, with the parent that was meant", async () => {
+    const shipped = files.put("shipped.yaml", `${HEAD}extends: common-practice/open-circiut@1\n`);
+    const { out } = await runProgram(["compile", shipped]);
+    expect(out).toContain("no policy of");
+    expect(out).toContain("mend: write `common-practice/open-circuit@1`");
   });
 
   it.each(["evaluate", "compile", "describe"])(

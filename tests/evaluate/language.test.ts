@@ -333,6 +333,11 @@ checks:
     ]);
   });
 
+  it("offers the parent that was given under a close name", () => {
+    const [found] = compile("extends: shipd/p@1\n").diagnostics;
+    expect(found).toMatchObject({ code: "resolve/no-parent", nearest: "shipped/p@1", mend: "write `shipped/p@1`" });
+  });
+
   it("names the file that states a limit", () => {
     const { policy } = compile("extends: shipped/p@1\n");
     if (policy === undefined) throw new Error("the child does not compile");

@@ -78,7 +78,10 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "read/wrong-shape": [{ keyword: "p-keyword" }],
   "read/more-mistakes": [{ count: 7003 }],
   "resolve/bad-parent": [{ parent: "p-parent", why: "p-why" }],
-  "resolve/no-parent": [{ parent: "p-parent", why: "p-why" }],
+  "resolve/no-parent": [
+    { parent: "p-parent", why: "p-why" },
+    { parent: "p-parent", why: "p-why", ...NEAREST },
+  ],
   "resolve/circle": [{ policies: KNOWN }],
   "resolve/unpinned-parent": [{ parent: "p-parent", major: "7005" }],
   "resolve/other-major": [{ parent: "p-parent@7006", version: "7007", major: "7005" }],

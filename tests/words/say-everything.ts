@@ -13,6 +13,7 @@ export function sayEverything(words: Catalogue): SaidTexts {
     ...sayFindings(words),
     ...sayRemarks(words),
     ...sayLimits(words),
+    ...sayFiles(words),
     ...sayReports(words),
     ...sayPolicyTexts(words),
     ...Object.keys(DIAGNOSTIC_SAMPLES).flatMap((code) =>
@@ -120,6 +121,14 @@ function sayLimits({ limits, rules }: Catalogue): Said {
     ["rules size", rules.size("p-term")],
     ["rules oneOf", rules.oneOf("p-item", "p-list")],
     ...Object.entries(lists).map(([kind, say]) => [`rules ${kind}`, say("p-list", "p-holds")] as const),
+  ];
+}
+
+function sayFiles({ files }: Catalogue): Said {
+  return [
+    ["files tooLarge", files.tooLarge(7001)],
+    ["files wouldReplace", files.wouldReplace("p-file")],
+    ["files planUnreadable", files.planUnreadable("p-why")],
   ];
 }
 
