@@ -2,6 +2,7 @@ import { findNearest } from "../diagnostics/index.js";
 import { parseJson, readText } from "../files/index.js";
 import { type Catalogue, describeCheck, type Policy, recordSchema } from "../index.js";
 import { loadPolicy } from "../node.js";
+import { parseRecordTime } from "../quantities/index.js";
 import { makePrintable, renderDiagnostics } from "../report/index.js";
 import {
   type ArgumentSpec,
@@ -23,18 +24,38 @@ const EXIT_CODES = ["done", "never given", "the policy has errors or no such che
 /** `tenbar describe`: the steps of a check as a form. */
 export const DESCRIBE: Command = {
   name: "describe",
-  usage: "tenbar describe POLICY CHECK [--subject FILE]",
+  usage: "tenbar describe POLICY CHECK [--subject FILE] [--at DATE-TIME]",
   summary: "print the steps of a check as a form, in JSON",
   about:
-    "Prints the steps of one check as JSON: questions, fields, units, limits in words, and what applies. With --subject, a JSON file that holds a record's `subject`, the limits and what applies are those of that subject.",
+    "Prints the steps of one check as JSON: questions, fields, units, limits in words, and what applies. With --subject, a JSON file that holds a record's `subject`, the limits and what applies are those of that subject; with --at and --station also those of that day and that station, where an adoption is for them alone.",
   arguments: ARGUMENTS,
-  options: [{ name: "subject", value: "FILE", help: "a JSON file with the subject" }, LANGUAGE_OPTION],
-  examples: ["tenbar describe policy.yaml daily", "tenbar describe policy.yaml daily --subject subject.json"],
+  options: [
+    { name: "subject", value: "FILE", help: "a JSON file with the subject" },
+    {
+      name: "at",
+      value: "DATE-TIME",
+      help: "when the check is done, such as 2026-04-12 or 2026-04-12T07:04:00+01:00; no adoption applies where it is left out",
+    },
+    { name: "station", value: "NAME", help: "the station where the check is done" },
+    LANGUAGE_OPTION,
+  ],
+  examples: [
+    "tenbar describe policy.yaml daily",
+    "tenbar describe policy.yaml daily --subject subject.json --at 2026-04-12",
+    "tenbar describe policy.yaml daily --at 2026-05-10 --station north",
+  ],
   exitCodes: EXIT_CODES,
   async run(given, streams, looks) {
     const { positionals, values } = given;
     const words = readLanguage(given);
     const [path = "", check = ""] = positionals;
+    const at = values.get("at");
+    const station = values.get("station");
+    // Why: a day that cannot be read would describe the check as on no day at all.
+    if (at !== undefined && parseRecordTime(at) === undefined) {
+      streams.error(`\`--at ${makePrintable(at)}\` is no time such as 2026-04-12 or 2026-04-12T07:04:00+01:00\n`);
+      return 2;
+    }
     const policy = await load(path, streams, looks, words);
     if (policy === undefined) return 2;
     const file = values.get("subject");
@@ -44,7 +65,12 @@ export const DESCRIBE: Command = {
     }
     const subject = file === undefined ? {} : await readSubject(file, streams, words);
     if (subject === undefined) return 2;
-    return print(describeCheck(policy, check, subject, { words }), check, policy, streams);
+    const circumstances = {
+      words,
+      ...(at === undefined ? {} : { at }),
+      ...(station === undefined ? {} : { station }),
+    };
+    return print(describeCheck(policy, check, subject, circumstances), check, policy, streams);
   },
 };
 

@@ -43,6 +43,26 @@ describe("describe and schema", () => {
     expect(error).toContain(`bad.json: ${message}`);
   });
 
+  it("say what applies on a day and at a station", async () => {
+    const readSteps = async (...words: string[]): Promise<readonly string[]> => {
+      const { code, out } = await runProgram(["describe", "examples/lowmere/policy.yaml", "daily", ...words]);
+      expect(code).toBe(0);
+      return JSON.parse(out).steps.map(({ step, reason }: Record<string, string>) => `${step} ${reason ?? ""}`);
+    };
+    const lapsed = "telemetry omitted-by-adoption";
+    expect(await readSteps("--at", "2026-05-10", "--station", "Lowmere 3")).toContain(lapsed);
+    expect(await readSteps("--at", "2026-05-10T07:04:00+01:00", "--station", "Lowmere 3")).toContain(lapsed);
+    expect(await readSteps("--at", "2026-05-10", "--station", "Lowmere 4")).not.toContain(lapsed);
+    expect(await readSteps("--at", "2026-05-30", "--station", "Lowmere 3")).not.toContain(lapsed);
+    expect(await readSteps("--station", "Lowmere 3")).not.toContain(lapsed);
+  });
+
+  it.each(["today", "2026-02-30", "2026-05", "12.04.2026"])("refuse a time such as %s", async (at) => {
+    const { code, out, error } = await runProgram(["describe", policy, "daily", "--at", at]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(error).toBe(`\`--at ${at}\` is no time such as 2026-04-12 or 2026-04-12T07:04:00+01:00\n`);
+  });
+
   it("read standard input once", async () => {
     const { code, error } = await runProgram(["describe", "-", "daily", "--subject", "-"], { input: POLICY_TEXT });
     expect(code).toBe(2);

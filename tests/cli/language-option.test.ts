@@ -77,7 +77,7 @@ describe("--language", () => {
       [["compile", "no-such.yaml"], "no-such.yaml: die Datei gibt es nicht\n"],
       [["compile", files.folder], "das ist ein Ordner\n"],
       [["compile", policy, "--out", policy], `damit würde \`${policy}\` ersetzt\n`],
-      [["evaluate", policy, "no-such.json"], "no-such.json: die Datei gibt es nicht\n"],
+      [["evaluate", policy, "no-such.json"], "no-such.json: die Datei gibt es nicht"],
       [["describe", policy, "daily", "--subject", "no-such.json"], "no-such.json: die Datei gibt es nicht\n"],
       [["describe", files.put("plan.json", '{"kind": "plan"'), "daily"], "der Plan lässt sich nicht lesen: "],
     ];
