@@ -1,6 +1,7 @@
 import { stringify } from "csv-stringify/sync";
 import type { Assessment, Finding, Result } from "../model/index.js";
 import { DIMENSIONS, parseQuantity } from "../quantities/index.js";
+import type { Verdict } from "../terms/index.js";
 import { assignFindings } from "./assign-findings.js";
 import { replaceForbidden } from "./plain-characters.js";
 
@@ -32,6 +33,9 @@ const COLUMNS = [
 
 type Row = { readonly [name in (typeof COLUMNS)[number]]?: string | number | null | undefined };
 
+/** What a record weighs that nobody judged: the verdict of such a record, and of one that was not even read. */
+const UNJUDGED: Verdict = "refer";
+
 /** What a spreadsheet may take for a formula; those behind an apostrophe too, so that taking one away gives the text back. */
 const FORMULA = /^'*[=+\-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20]/;
 const NUMBER = /^-?(?:0|[1-9]\d*)(?:\.\d+)?$/;
@@ -51,7 +55,12 @@ export function renderCsvRows(assessment: Assessment, at: string | undefined): s
   const shared: Row = { recordId, at, check, subject, verdict, policy: `${policy.id} ${policy.version}`, deference };
   const { ofResult, remarks } = assignFindings(assessment);
   const rows: readonly Row[] = [
-    ...problems.map(({ pointer, message }) => ({ message: `cannot be judged: ${message}`, pointer })),
+    ...problems.map(({ pointer, message }) => ({
+      weighs: UNJUDGED,
+      code: "not-judged",
+      message: `cannot be judged: ${message}`,
+      pointer,
+    })),
     ...results.map((result) => makeResultRow(result, ofResult.get(result) ?? [])),
     ...remarks.map(makeRemarkRow),
   ];
@@ -60,7 +69,7 @@ export function renderCsvRows(assessment: Assessment, at: string | undefined): s
 
 /** The row of something that could not be read as a record. */
 export function renderUnreadRow(problem: string, deference: string): string {
-  return writeRows([{ message: problem, deference }]);
+  return writeRows([{ weighs: UNJUDGED, code: "not-read", message: problem, deference }]);
 }
 
 function makeResultRow(result: Result, findings: readonly Finding[]): Row {

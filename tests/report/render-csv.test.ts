@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { evaluate } from "../../src/index.js";
 import { renderCsvHead, renderCsvRows, renderUnreadRow } from "../../src/report/index.js";
+import { makeRecord } from "../cli/sample-policy.js";
 import { assessCases } from "./case-assessments.js";
 import { readRows, readTable, unguardCell } from "./csv-table.js";
-import { assessSample } from "./sample-assessments.js";
+import { assessSample, compileSample } from "./sample-assessments.js";
 
 const CASES = (await assessCases()).map((one) => [one.name, one] as const);
 
@@ -40,17 +42,12 @@ describe("the table of a record", () => {
     }
   });
 
-  it.each(CASES)(
-    "has a row that weighs, or a problem, exactly where the verdict is not `meets`: %s",
-    (_name, given) => {
-      const { assessment, at } = given;
-      const rows = readRows(renderCsvRows(assessment, at));
-      const isBad = rows.some(({ weighs = "", message = "" }) => {
-        return ["refer", "withdraw"].includes(weighs) || message.startsWith("cannot be judged: ");
-      });
-      expect(isBad).toBe(assessment.verdict !== "meets");
-    },
-  );
+  it.each(CASES)("has a row that weighs exactly where the verdict is not `meets`: %s", (_name, given) => {
+    const { assessment, at } = given;
+    const rows = readRows(renderCsvRows(assessment, at));
+    const isBad = rows.some(({ weighs = "" }) => ["refer", "withdraw"].includes(weighs));
+    expect(isBad).toBe(assessment.verdict !== "meets");
+  });
 
   it("tells a reading beyond its limit with both figures", () => {
     const rows = readRows(renderCsvRows(assessSample({ end: "270 bar" }), "2026-04-12"));
@@ -65,10 +62,18 @@ describe("the table of a record", () => {
     });
   });
 
+  it("names each reason why a record could not be judged, and it weighs", () => {
+    const assessment = evaluate(compileSample(), { ...makeRecord({}), at: "yesterday" });
+    const rows = readRows(renderCsvRows(assessment, "yesterday"));
+    expect(rows).toMatchObject([{ verdict: "refer", weighs: "refer", code: "not-judged", pointer: "/at" }]);
+  });
+
   it("names what could not be read", () => {
     const [row] = readRows(renderUnreadRow("a.ndjson:3:5: no JSON; not judged", "Local orders."));
     expect(row).toMatchObject({
       verdict: "",
+      weighs: "refer",
+      code: "not-read",
       message: "a.ndjson:3:5: no JSON; not judged",
       deference: "Local orders.",
     });
