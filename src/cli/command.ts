@@ -1,5 +1,3 @@
-import { english } from "../english/index.js";
-import { german } from "../german/index.js";
 import type { ReportOptions } from "../report/index.js";
 import type { Catalogue } from "../words/index.js";
 import type { OptionSpec, ReadArguments } from "./read-arguments.js";
@@ -12,13 +10,14 @@ export interface ArgumentSpec {
   readonly isOptional?: boolean;
 }
 
-/** How reports are to look on the two streams. */
+/** How reports are to look on the two streams, and the language that they speak. */
 export interface Looks {
   readonly out: ReportOptions;
   readonly error: ReportOptions;
+  readonly words: Catalogue;
 }
 
-/** A command of the program, with all that its help shows. */
+/** A command of the program, with all that its help shows; the code that does its work is loaded when it is run. */
 export interface Command {
   readonly name: string;
   readonly usage: string;
@@ -43,19 +42,12 @@ export const AS_OF_OPTION: OptionSpec = {
   help: "the day, 2026-04-01, against which a review date is compared",
 };
 
-const LANGUAGES: Readonly<Record<string, Catalogue>> = { en: english, de: german };
-
 export const LANGUAGE_OPTION: OptionSpec = {
   name: "language",
   value: "LANGUAGE",
-  values: Object.keys(LANGUAGES),
+  values: ["en", "de"],
   help: "the language of messages and reports: en (the default) or de; codes and figures stay as they are",
 };
-
-/** The catalogue that `--language` asks for, else English. */
-export function readLanguage({ values }: ReadArguments): Catalogue {
-  return LANGUAGES[values.get("language") ?? "en"] ?? english;
-}
 
 export const COMMON_OPTIONS: readonly OptionSpec[] = [
   {
@@ -66,18 +58,3 @@ export const COMMON_OPTIONS: readonly OptionSpec[] = [
   },
   { name: "help", help: "show this help" },
 ];
-
-const NARROWEST = 40;
-const WIDEST = 100;
-const USUAL_WIDTH = 80;
-
-/** `NO_COLOR` (no-color.org) and a screen that is none take colour away; `--color` has the last word. */
-export function readLooks(given: ReadArguments, streams: Streams): Looks {
-  const { isTerminal, isErrorTerminal, columns, environment } = streams;
-  const when = given.values.get("color") ?? "auto";
-  const isPlain = (environment["NO_COLOR"] ?? "") !== "" || environment["TERM"] === "dumb";
-  const color = (isScreen: boolean) => when === "always" || (when === "auto" && isScreen && !isPlain);
-  const width = Math.max(NARROWEST, Math.min(columns ?? USUAL_WIDTH, WIDEST));
-  const words = readLanguage(given);
-  return { out: { color: color(isTerminal), width, words }, error: { color: color(isErrorTerminal), width, words } };
-}

@@ -1,17 +1,4 @@
-import { writeText } from "../files/index.js";
-import { type Catalogue, ENGINE_VERSION, type Policy } from "../index.js";
-import { type LoadedPolicy, loadPolicy } from "../node.js";
-import {
-  makePrintable,
-  renderAnnotations,
-  renderDiagnostics,
-  renderPolicyHead,
-  renderResolved,
-  renderSarif,
-} from "../report/index.js";
-import { AS_OF_OPTION, type Command, LANGUAGE_OPTION, type Looks, POLICY_ARGUMENT, readLanguage } from "./command.js";
-import type { ReadArguments } from "./read-arguments.js";
-import type { ExitCode, Streams } from "./streams.js";
+import { AS_OF_OPTION, type Command, LANGUAGE_OPTION, POLICY_ARGUMENT } from "./command.js";
 
 const FORMATS = ["text", "json", "sarif", "github"] as const;
 
@@ -46,61 +33,5 @@ export const COMPILE: Command = {
     "never given",
     "the policy has errors, or could not be read or saved",
   ],
-  async run(given, streams, looks) {
-    const [path = ""] = given.positionals;
-    const asOf = given.values.get("as-of") ?? streams.today;
-    const loaded = await loadPolicy(path, { asOf, standardInput: streams.input, words: readLanguage(given) });
-    if (loaded.problem !== undefined) {
-      streams.error(makePrintable(`${path}: ${loaded.problem}`).concat("\n"));
-      if (given.values.get("format") === "sarif") {
-        const problem = { file: path, text: loaded.problem };
-        await streams.out(renderSarif([], { version: ENGINE_VERSION, problem }));
-      }
-      return 2;
-    }
-    await printReport(loaded, given, streams, looks);
-    const out = given.values.get("out");
-    if (loaded.policy === undefined) return 2;
-    return out === undefined ? 0 : savePlan(loaded.policy, out, path, readLanguage(given), streams);
-  },
+  run: async (...given) => (await import("./program.js")).runCompile(...given),
 };
-
-async function printReport(
-  { policy, diagnostics }: LoadedPolicy,
-  { switches, values }: ReadArguments,
-  { out }: Streams,
-  looks: Looks,
-): Promise<void> {
-  switch (values.get("format")) {
-    case "json":
-      await out(`${JSON.stringify({ diagnostics }, undefined, 2)}\n`);
-      return;
-    case "sarif":
-      await out(renderSarif(diagnostics, { version: ENGINE_VERSION }));
-      return;
-    case "github":
-      await out(renderAnnotations(diagnostics));
-      return;
-  }
-  if (policy !== undefined) {
-    if (switches.has("resolved")) await out(`${renderResolved(policy.plan, looks.out)}\n`);
-    await out(`${renderPolicyHead(policy.plan, looks.out).join("\n")}\n\n`);
-  }
-  await out(renderDiagnostics(diagnostics, looks.out));
-}
-
-async function savePlan(
-  { plan }: Policy,
-  out: string,
-  path: string,
-  { files }: Catalogue,
-  { error }: Streams,
-): Promise<ExitCode> {
-  const problem = await writeText(out, `${JSON.stringify(plan)}\n`, [path], files);
-  error(
-    makePrintable(
-      problem === undefined ? `${out}: the plan is saved` : `${out}: the plan was not saved: ${problem}`,
-    ).concat("\n"),
-  );
-  return problem === undefined ? 0 : 2;
-}

@@ -1,20 +1,5 @@
-import { findNearest } from "../diagnostics/index.js";
-import { parseJson, readText } from "../files/index.js";
-import { type Catalogue, describeCheck, type Policy, recordSchema } from "../index.js";
-import { loadPolicy } from "../node.js";
-import { parseRecordTime } from "../quantities/index.js";
-import { makePrintable, renderDiagnostics } from "../report/index.js";
-import {
-  type ArgumentSpec,
-  type Command,
-  LANGUAGE_OPTION,
-  type Looks,
-  POLICY_ARGUMENT,
-  readLanguage,
-} from "./command.js";
-import type { ExitCode, Streams } from "./streams.js";
+import { type ArgumentSpec, type Command, LANGUAGE_OPTION, POLICY_ARGUMENT } from "./command.js";
 
-const MOST_BYTES = 8 * 1024 * 1024;
 const ARGUMENTS: readonly ArgumentSpec[] = [
   { ...POLICY_ARGUMENT, help: `${POLICY_ARGUMENT.help}; - is standard input` },
   { name: "CHECK", help: "the name of one of its checks" },
@@ -45,33 +30,7 @@ export const DESCRIBE: Command = {
     "tenbar describe policy.yaml daily --at 2026-05-10 --station north",
   ],
   exitCodes: EXIT_CODES,
-  async run(given, streams, looks) {
-    const { positionals, values } = given;
-    const words = readLanguage(given);
-    const [path = "", check = ""] = positionals;
-    const at = values.get("at");
-    const station = values.get("station");
-    // Why: a day that cannot be read would describe the check as on no day at all.
-    if (at !== undefined && parseRecordTime(at) === undefined) {
-      streams.error(`\`--at ${makePrintable(at)}\` is no time such as 2026-04-12 or 2026-04-12T07:04:00+01:00\n`);
-      return 2;
-    }
-    const policy = await load(path, streams, looks, words);
-    if (policy === undefined) return 2;
-    const file = values.get("subject");
-    if (file === "-" && path === "-") {
-      streams.error("`-` is named twice; standard input is read once\n");
-      return 2;
-    }
-    const subject = file === undefined ? {} : await readSubject(file, streams, words);
-    if (subject === undefined) return 2;
-    const circumstances = {
-      words,
-      ...(at === undefined ? {} : { at }),
-      ...(station === undefined ? {} : { station }),
-    };
-    return print(describeCheck(policy, check, subject, circumstances), check, policy, streams);
-  },
+  run: async (...given) => (await import("./program.js")).runDescribe(...given),
 };
 
 /** `tenbar schema`: the JSON Schema of a check's records. */
@@ -84,45 +43,5 @@ export const SCHEMA: Command = {
   options: [],
   examples: ["tenbar schema policy.yaml daily", "tenbar schema plan.json daily > daily.schema.json"],
   exitCodes: EXIT_CODES,
-  async run({ positionals }, streams, looks) {
-    const [path = "", check = ""] = positionals;
-    const policy = await load(path, streams, looks);
-    return policy === undefined ? 2 : print(recordSchema(policy, check), check, policy, streams);
-  },
+  run: async (...given) => (await import("./program.js")).runSchema(...given),
 };
-
-async function load(path: string, streams: Streams, looks: Looks, words?: Catalogue): Promise<Policy | undefined> {
-  const { policy, diagnostics, problem } = await loadPolicy(path, { standardInput: streams.input, words });
-  if (problem !== undefined) streams.error(`${makePrintable(path)}: ${makePrintable(problem)}\n`);
-  if (diagnostics.length > 0) streams.error(`${renderDiagnostics(diagnostics, looks.error)}\n`);
-  return policy;
-}
-
-async function readSubject(
-  file: string,
-  streams: Streams,
-  { files }: Catalogue,
-): Promise<Readonly<Record<string, unknown>> | undefined> {
-  const read = await readText(file, streams.input, MOST_BYTES, files);
-  const parsed = "problem" in read ? read : parseJson(read.text);
-  if ("problem" in parsed) {
-    streams.error(makePrintable(`${file}: ${parsed.problem}`).concat("\n"));
-    return undefined;
-  }
-  const { value } = parsed;
-  if (typeof value === "object" && value !== null && !Array.isArray(value)) return { ...value };
-  streams.error(`${makePrintable(file)}: a subject is a JSON object\n`);
-  return undefined;
-}
-
-async function print(value: object | undefined, check: string, policy: Policy, streams: Streams): Promise<ExitCode> {
-  if (value !== undefined) {
-    await streams.out(`${JSON.stringify(value, undefined, 2)}\n`);
-    return 0;
-  }
-  const known = policy.plan.checks.map((one) => one.check);
-  const nearest = findNearest(check, known);
-  const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
-  streams.error(makePrintable(`the policy has no check \`${check}\`; it has ${known.join(", ")}${hint}`).concat("\n"));
-  return 2;
-}

@@ -1,7 +1,5 @@
 #!/usr/bin/env node
-import { describeFileError } from "../files/index.js";
 import { run } from "./run.js";
-import { showInPager } from "./show-in-pager.js";
 import type { Streams } from "./streams.js";
 
 /** The process as a command may know it: its streams, its screen, the day of its clock. */
@@ -18,7 +16,7 @@ function openStreams(output: AbortController): Streams {
             process.stdout.write(text, (error) => resolve(error === null || error === undefined));
           }),
     error: (text) => void process.stderr.write(text),
-    page: (text) => showInPager(text, process.env),
+    page: async (text) => (await import("./program.js")).showInPager(text, process.env),
     input: process.stdin,
     isTerminal: process.stdout.isTTY === true,
     isErrorTerminal: process.stderr.isTTY === true,
@@ -29,19 +27,21 @@ function openStreams(output: AbortController): Streams {
 }
 
 /** Why: a reader that has gone, as `head` does, is no failure; a report that could not be written is one. */
-function describeLoss({ signal }: AbortController): string | undefined {
+async function describeLoss({ signal }: AbortController): Promise<string | undefined> {
   if (!signal.aborted) return undefined;
   const error: unknown = signal.reason;
   const isGone = typeof error === "object" && error !== null && "code" in error && error.code === "EPIPE";
-  return isGone ? undefined : `the report could not be written: ${describeFileError(error)}\n`;
+  if (isGone) return undefined;
+  const { describeFileError } = await import("./program.js");
+  return `the report could not be written: ${describeFileError(error)}\n`;
 }
 
 const output = new AbortController();
 run(process.argv.slice(2), openStreams(output)).then(
   (code) => {
     // Why: the failure of the last write may be told after the write itself.
-    setImmediate(() => {
-      const loss = describeLoss(output);
+    setImmediate(async () => {
+      const loss = await describeLoss(output);
       if (loss !== undefined) process.stderr.write(loss);
       process.exitCode = loss === undefined ? code : 2;
     });

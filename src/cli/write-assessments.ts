@@ -1,17 +1,5 @@
 import type { Assessment, Policy } from "../index.js";
-import {
-  JUNIT_FOOT,
-  JUNIT_HEAD,
-  type ReportOptions,
-  renderAssessment,
-  renderClosing,
-  renderCsvHead,
-  renderCsvRows,
-  renderSuite,
-  renderUnreadRow,
-  renderUnreadSuite,
-  type VerdictCounts,
-} from "../report/index.js";
+import { type ReportOptions, renderAssessment, renderClosing, type VerdictCounts } from "../report/index.js";
 import type { Streams } from "./streams.js";
 
 /** What a writer may know of a record beside its assessment. */
@@ -30,22 +18,20 @@ export interface AssessmentWriter {
   close(counts: VerdictCounts): Promise<boolean>;
 }
 
-export const FORMATS = ["text", "json", "ndjson", "junit", "csv"] as const;
-
-/** A writer of one of {@link FORMATS}. */
-export function createWriter(
+/** A writer of one of the formats that the command offers; text where the format is none of the others. */
+export async function createWriter(
   format: string,
   policy: Policy,
   { out }: Pick<Streams, "out">,
   report: ReportOptions,
-): AssessmentWriter {
+): Promise<AssessmentWriter> {
   const { deference } = policy.plan;
   const refuse = () => Promise.resolve(true);
   switch (format) {
     case "junit":
-      return createFramedWriter(out, JUNIT_HEAD, renderSuite, (text) => renderUnreadSuite(text, deference), JUNIT_FOOT);
+      return (await import("./machine-formats.js")).createJunitWriter(out, deference);
     case "csv":
-      return createFramedWriter(out, renderCsvHead(), renderCsvRows, (text) => renderUnreadRow(text, deference), "");
+      return (await import("./machine-formats.js")).createCsvWriter(out, deference);
     case "ndjson":
       return {
         write: (assessment) => out(`${JSON.stringify(assessment)}\n`),
@@ -61,27 +47,6 @@ export function createWriter(
         close: (counts) => out(renderClosing(counts, policy.plan, report)),
       };
   }
-}
-
-/** One piece a record between a head and a foot, which stand also round nothing. */
-function createFramedWriter(
-  out: Streams["out"],
-  head: string,
-  render: (assessment: Assessment, at: string | undefined) => string,
-  renderUnread: (problem: string) => string,
-  foot: string,
-): AssessmentWriter {
-  let isOpen = false;
-  const add = (piece: string): Promise<boolean> => {
-    const text = isOpen ? piece : head + piece;
-    isOpen = true;
-    return text === "" ? Promise.resolve(true) : out(text);
-  };
-  return {
-    write: (assessment, { at }) => add(render(assessment, at)),
-    refuse: (problem) => add(renderUnread(problem)),
-    close: () => add(foot),
-  };
 }
 
 /** An object for an input of one object, else an array that is written as it grows. */

@@ -1,0 +1,1 @@
+export { german } from "../german/index.js";

@@ -1,0 +1,7 @@
+export { describeFileError } from "../files/index.js";
+export { runCommand } from "./run-command.js";
+export { runCompile } from "./run-compile.js";
+export { runDescribe, runSchema } from "./run-describe.js";
+export { runEvaluate } from "./run-evaluate.js";
+export { runExplain } from "./run-explain.js";
+export { showInPager } from "./show-in-pager.js";
