@@ -7,8 +7,8 @@ import {
   renderUnreadRow,
   renderUnreadSuite,
 } from "../report/index.js";
+import type { AssessmentWriter } from "./assessment-writer.js";
 import type { Streams } from "./streams.js";
-import type { AssessmentWriter } from "./write-assessments.js";
 import { createFramedWriter } from "./write-framed.js";
 
 /** A writer of test reports in XML. */

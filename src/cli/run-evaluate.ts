@@ -1,10 +1,11 @@
 import { type Assessment, CONSEQUENCES, evaluate, type Policy } from "../index.js";
 import { loadPolicy, readRecords } from "../node.js";
 import { countVerdict, makePrintable, NO_VERDICTS, renderDiagnostics, type VerdictCounts } from "../report/index.js";
+import type { AssessmentWriter } from "./assessment-writer.js";
 import type { Looks } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";
-import { type AssessmentWriter, createWriter } from "./write-assessments.js";
+import { createWriter } from "./write-assessments.js";
 
 /** Evaluates the records of every input and tells by the exit code what was found. */
 export async function runEvaluate(given: ReadArguments, streams: Streams, looks: Looks): Promise<ExitCode> {

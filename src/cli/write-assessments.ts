@@ -1,22 +1,7 @@
-import type { Assessment, Policy } from "../index.js";
-import { type ReportOptions, renderAssessment, renderClosing, type VerdictCounts } from "../report/index.js";
+import type { Policy } from "../index.js";
+import { type ReportOptions, renderAssessment, renderClosing } from "../report/index.js";
+import type { AssessmentWriter } from "./assessment-writer.js";
 import type { Streams } from "./streams.js";
-
-/** What a writer may know of a record beside its assessment. */
-export interface RecordFacts {
-  /** Whether it is all that the run is given, as one object. */
-  readonly isSingle: boolean;
-  /** The time that it states, as it states it. */
-  readonly at: string | undefined;
-}
-
-/** Takes assessments as they come; each method gives false where nobody reads any more. */
-export interface AssessmentWriter {
-  write(assessment: Assessment, facts: RecordFacts): Promise<boolean>;
-  /** Takes what could not be read, in words; the error stream tells it in any case. */
-  refuse(problem: string): Promise<boolean>;
-  close(counts: VerdictCounts): Promise<boolean>;
-}
 
 /** A writer of one of the formats that the command offers; text where the format is none of the others. */
 export async function createWriter(

@@ -1,6 +1,6 @@
 import type { Assessment } from "../index.js";
+import type { AssessmentWriter } from "./assessment-writer.js";
 import type { Streams } from "./streams.js";
-import type { AssessmentWriter } from "./write-assessments.js";
 
 /** One piece a record between a head and a foot, which stand also round nothing. */
 export function createFramedWriter(
