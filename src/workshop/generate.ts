@@ -8,6 +8,7 @@ import { renderCodeIndex } from "./code-index.js";
 import { buildSchema, renderSchemas } from "./model-schemas.js";
 import { placeRoomTable } from "./room-table.js";
 import { generateValidator } from "./schema-validator.js";
+import { shortenTexts } from "./shrink-schema.js";
 
 /** The models that get a validator, the folder it goes to, and the function it exports. */
 const VALIDATORS = [{ model: "policy", folder: "src/read/generated", exportName: "validatePolicy" }] as const;
@@ -27,7 +28,7 @@ async function writeValidators(): Promise<void> {
   for (const { model, folder, exportName } of VALIDATORS) {
     const schema = buildSchema(model, MODELS[model]);
     const validator = await generateValidator(schema, exportName);
-    writeWhenChanged(join(folder, `${model}-schema.json`), `${JSON.stringify(schema)}\n`);
+    writeWhenChanged(join(folder, `${model}-schema.json`), `${JSON.stringify(shortenTexts(schema))}\n`);
     writeWhenChanged(join(folder, `${model}-validator.js`), validator.code);
     writeWhenChanged(join(folder, `${model}-validator.d.ts`), validator.declaration);
     writeWhenChanged(join(folder, `${model}-packages.json`), `${JSON.stringify(validator.packages)}\n`);
