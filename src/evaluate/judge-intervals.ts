@@ -1,4 +1,4 @@
-import { addSpan, compareDates, formatDate, parseCalendarSpan, parseDate } from "../quantities/index.js";
+import { compareDates } from "../quantities/index.js";
 import {
   isJsonObject,
   isMissing,
@@ -71,11 +71,9 @@ function findThings(of: string, { subject, subjectKind }: Envelope): readonly Du
   });
 }
 
-function judgeThing({ plan, requirement }: PreparedInterval, thing: DueThing, context: JudgeContext): Row {
+function judgeThing({ plan, requirement, readDue }: PreparedInterval, thing: DueThing, context: JudgeContext): Row {
   const text = readMember(thing.object, plan.date);
-  const date = parseDate(text);
-  const span = parseCalendarSpan(plan.every);
-  if (span === undefined) throw new Error(`the interval ${plan.interval} of a plan has no span`);
+  const read = readDue(text);
   const row = makeRow(requirement, "within");
   row.part = thing.part;
   row.member = thing.member;
@@ -86,15 +84,15 @@ function judgeThing({ plan, requirement }: PreparedInterval, thing: DueThing, co
     return row;
   };
   if (isMissing(text)) return undecided("no-date");
-  if (date === undefined) return undecided("unreadable");
-  if (compareDates(date, context.recordDate) === 1) return undecided("date-ahead");
-  const due = addSpan(date, span);
+  if (read === undefined) return undecided("unreadable");
+  const { on, due, dueText } = read;
+  if (compareDates(on, context.recordDate) === 1) return undecided("date-ahead");
   // Why: a due date beyond the year 9999 cannot have passed.
   if (due !== undefined && compareDates(due, context.recordDate) === -1) row.outcome = "outside";
   row.details = {
     date: String(text),
     every: plan.every,
-    ...(due === undefined ? {} : { due: formatDate(due) }),
+    ...(dueText === undefined ? {} : { due: dueText }),
     ...(plan.forbids === undefined ? {} : { forbids: plan.forbids }),
   };
   return row;

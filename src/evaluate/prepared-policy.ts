@@ -1,7 +1,9 @@
 import type { AdoptionStanding, CheckPlan, IntervalPlan, Plan, ScopePlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
-import { createQuantityReader, type Dimension, type ParsedQuantity } from "../quantities/index.js";
+import { createQuantityReader, type Dimension, type ParsedQuantity, parseCalendarSpan } from "../quantities/index.js";
 import {
+  createDueReader,
+  type DueDate,
   type PreparedRequirement,
   type PreparedStep,
   prepareNamedRequirement,
@@ -36,6 +38,8 @@ export interface PreparedCheck {
 export interface PreparedInterval {
   readonly plan: Omit<IntervalPlan, "adoptions">;
   readonly requirement: PreparedRequirement;
+  /** Reads a date from which it falls due; undefined for what is no date. */
+  readDue(value: unknown): DueDate | undefined;
 }
 
 /** An interval of a check with the adoptions that name it. */
@@ -108,6 +112,7 @@ function prepareDue(interval: IntervalPlan): PreparedDue {
   return {
     plan: interval,
     requirement: prepareNamedRequirement(interval.requirement, "interval", name),
+    readDue: prepareDueReader(interval),
     adoptions: interval.adoptions.map((adoption) => ({
       plan: adoption,
       departure: JSON.stringify([adoption.generation, adoption.otherwise]),
@@ -119,9 +124,17 @@ function prepareDue(interval: IntervalPlan): PreparedDue {
           name,
           nameAdoptedKey(`interval/${name}`, adoption.id),
         ),
+        readDue: prepareDueReader(adoption.otherwise),
       },
     })),
   };
+}
+
+/** Invariant: a plan was compiled by this library, so its spans parse; one that does not is a bug and throws. */
+function prepareDueReader({ interval, every }: PreparedInterval["plan"]): PreparedInterval["readDue"] {
+  const span = parseCalendarSpan(every);
+  if (span === undefined) throw new Error(`the interval ${interval} of a plan has no span`);
+  return createDueReader(span);
 }
 
 /** Order and competence weigh `refer`. */

@@ -89,16 +89,21 @@ function readSteps(value: unknown, problems: Problem[]): readonly StepEntry[] {
   return steps;
 }
 
-function isDeeperThan(value: unknown, most: number): boolean {
-  if (typeof value !== "object" || value === null) return false;
+function isDeeperThan(value: object, most: number): boolean {
   if (most === 0) return true;
   if (Array.isArray(value)) {
-    for (const member of value) if (isDeeperThan(member, most - 1)) return true;
+    for (const member of value) if (isObject(member) && isDeeperThan(member, most - 1)) return true;
     return false;
   }
+  if (!isJsonObject(value)) return false;
   // Why: `Object.values` would make a list of every object of every record.
   for (const key in value) {
-    if (isDeeperThan(Reflect.get(value, key), most - 1)) return true;
+    const member = value[key];
+    if (isObject(member) && isDeeperThan(member, most - 1)) return true;
   }
   return false;
+}
+
+function isObject(value: unknown): value is object {
+  return typeof value === "object" && value !== null;
 }

@@ -1,13 +1,7 @@
 import type { PolicyStep, StepPlanOf } from "../model/index.js";
-import {
-  addSpan,
-  type CalendarDate,
-  compareDates,
-  formatDate,
-  parseCalendarSpan,
-  parseDate,
-} from "../quantities/index.js";
+import { compareDates, parseCalendarSpan } from "../quantities/index.js";
 import type { CompileContext, CompiledStep } from "./compile-context.js";
+import { createDueReader, type DueDate } from "./due-dates.js";
 import { isMissing, type JsonObject } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
@@ -18,7 +12,6 @@ import type { StepField } from "./step-field.js";
 import type { StepSlots } from "./step-slots.js";
 
 type InDatePlan = StepPlanOf<"in-date">;
-type CalendarSpan = NonNullable<ReturnType<typeof parseCalendarSpan>>;
 
 /** A date of doing, not older than a span; or a printed expiry that has not passed. */
 export function compileInDate(
@@ -57,48 +50,44 @@ export function compileInDate(
 export function prepareInDate(plan: InDatePlan, requirements: readonly PreparedRequirement[]): PreparedStep {
   const [date] = requirements;
   if (date === undefined) throw new Error(`${plan.step} has no requirement`);
-  const span = plan.within === undefined ? undefined : parseCalendarSpan(plan.within);
+  const readDue = createDueReader(parseCalendarSpan(plan.within));
+  // Why: a date of doing never lies ahead, a printed expiry mostly does.
+  const mayLieAhead = plan.within === undefined;
   return {
     plan,
     requirements,
     evidenceKeys: new Set(["on"]),
     judge(entry, _member, context, rows) {
-      rows.push(judgeDate(date, span, entry, context));
+      rows.push(judgeDate(date, entry, readDue(entry?.on), mayLieAhead, context));
     },
     describe(_row, entry, _member, _context, words) {
-      const on = parseDate(entry?.on);
-      const due = on === undefined ? undefined : findDue(on, span);
-      const accept = span === undefined ? words.notPast : words.notOlder(plan.within ?? "");
+      const accept = plan.within === undefined ? words.notPast : words.notOlder(plan.within);
+      const dueText = plan.within === undefined ? undefined : readDue(entry?.on)?.dueText;
       const observed = typeof entry?.on === "string" && entry.on.trim() !== "" ? entry.on : undefined;
       return {
         ...(observed === undefined ? {} : { observed }),
-        accept: due === undefined || span === undefined ? accept : accept + words.goodTo(formatDate(due)),
+        accept: dueText === undefined ? accept : accept + words.goodTo(dueText),
       };
     },
   };
 }
 
-/** The last day on which the date still counts; undefined beyond the calendar's end. */
-function findDue(on: CalendarDate, span: CalendarSpan | undefined): CalendarDate | undefined {
-  return span === undefined ? on : addSpan(on, span);
-}
-
-/** In time up to and including the last day; a date without a day counts from its first; a date of doing never lies ahead. */
+/** In time up to and including the last day; a date without a day counts from its first. */
 function judgeDate(
   date: PreparedRequirement,
-  span: CalendarSpan | undefined,
   entry: JsonObject | undefined,
+  read: DueDate | undefined,
+  mayLieAhead: boolean,
   context: JudgeContext,
 ): Row {
   if (entry === undefined || isMissing(entry.on)) {
     return makeRow(date, "undecided", entry?.result === "not-done" ? "not-done" : "missing");
   }
-  const on = parseDate(entry.on);
-  if (on === undefined) return makeRow(date, "undecided", "unreadable");
-  if (span !== undefined && compareDates(on, context.recordDate) === 1) {
+  if (read === undefined) return makeRow(date, "undecided", "unreadable");
+  const { on, due } = read;
+  if (!mayLieAhead && compareDates(on, context.recordDate) === 1) {
     return makeRow(date, "undecided", "date-ahead");
   }
-  const due = findDue(on, span);
   // Why: a due date beyond the year 9999 cannot have passed.
   const passed = due !== undefined && compareDates(due, context.recordDate) === -1;
   return makeRow(date, passed ? "outside" : "within");

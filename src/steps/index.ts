@@ -1,6 +1,7 @@
 export { compileBounds } from "./compile-bounds.js";
 export type { CompileContext, CompiledRequirement, CompiledStep, DeclaredTolerance } from "./compile-context.js";
 export { compileToleranceUse } from "./compile-tolerance.js";
+export { createDueReader, type DueDate } from "./due-dates.js";
 export type { FactType } from "./fact-type.js";
 export { firstReason } from "./first-reason.js";
 export { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
