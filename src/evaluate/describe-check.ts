@@ -4,7 +4,7 @@ import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type
 import { type AssessmentWords, ENGLISH_ASSESSMENTS, type LimitWords } from "../words/index.js";
 import { listActing, readAdoptionState } from "./adoption-state.js";
 import { isAsked } from "./judge-adopted.js";
-import { readFitting, readMembers } from "./judge-step.js";
+import { readFitting } from "./judge-step.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
@@ -109,7 +109,7 @@ function describeStep(
       ? planned.defects.map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) }))
       : [],
     fields: listFields(planned).map((field) => copyField(field, planned, instrument)),
-    asked: describeAsked(step, listStanding(step, place, check, context), envelope, context, words),
+    asked: describeAsked(step, listStanding(step, place, check, context), context, words),
   };
 }
 
@@ -201,7 +201,6 @@ function listStanding(
 function describeAsked(
   step: PreparedStep,
   requirements: PreparedStep["requirements"],
-  envelope: Envelope,
   context: JudgeContext,
   words: LimitWords,
 ): FormStep["asked"] {
@@ -216,7 +215,7 @@ function describeAsked(
         : { requirement: name, consequence, accept: band.describe(words) };
     });
   if (step.plan.each === undefined) return [{ limits: describe(requirements, undefined) }];
-  const members = readMembers(step.plan.each, envelope).map(({ id, object }) => ({
+  const members = context.members(step.plan.each).map(({ id, object }) => ({
     ...(id === undefined ? {} : { part: id }),
     limits: describe(own, object),
   }));

@@ -3,6 +3,7 @@ import {
   isMissing,
   type JsonObject,
   type JudgeContext,
+  type Member,
   makeNotApplicable,
   makeRow,
   type PreparedStep,
@@ -15,6 +16,7 @@ import {
 import { type UndecidedReason, weighConsequence } from "../terms/index.js";
 import type { PreparedCheck } from "./prepared-policy.js";
 import type { Envelope, StepEntry } from "./read-envelope.js";
+import { WHOLE } from "./read-members.js";
 import { writeStableText } from "./stable-text.js";
 
 const REFER = weighConsequence("refer");
@@ -25,15 +27,7 @@ export interface PlacedEntry {
   readonly entry: JsonObject;
 }
 
-/** One member of the list that a step is asked of, or the subject as a whole. */
-export interface Member {
-  readonly index: number;
-  readonly object: JsonObject | undefined;
-  readonly id: string | undefined;
-  readonly fault: UndecidedReason | undefined;
-}
-
-const WHOLE: Member = { index: -1, object: undefined, id: undefined, fault: undefined };
+const ONLY_WHOLE = [WHOLE] as const;
 
 /** True where a step entry holds any evidence of the step's kind. */
 export function hasEvidence(step: PreparedStep, entry: JsonObject): boolean {
@@ -55,8 +49,9 @@ export function judgeStep(
   if (fitting === "not-fitted" && !entries.some(({ entry }) => hasEvidence(step, entry))) {
     return step.requirements.map((requirement) => makeNotApplicable(requirement, "not-fitted"));
   }
-  const members = step.plan.each === undefined ? [WHOLE] : readMembers(step.plan.each, envelope);
-  const rows = members.flatMap((member) => judgeMember(step, member, members, entries, context));
+  const members = step.plan.each === undefined ? ONLY_WHOLE : context.members(step.plan.each);
+  const rows: Row[] = [];
+  for (const member of members) rows.push(...judgeMember(step, member, members, entries, context));
   if (step.judgeAcross !== undefined) step.judgeAcross([...rows], context, rows);
   if (fitting !== "fitted" && fitting !== "not-fitted") {
     for (const row of rows) withholdDecision(row, fitting);
@@ -84,39 +79,18 @@ export function readFitting(step: PreparedStep, { subject }: Envelope): "fitted"
   return fitted ? "fitted" : "not-fitted";
 }
 
-/** The members of `subject.x`; a list that is missing or no list gives one member that cannot be judged. */
-export function readMembers(pointer: string, { subject }: Envelope): readonly Member[] {
-  const list = readMember(subject, pointer.slice("subject.".length));
-  if (!Array.isArray(list) || list.length === 0) {
-    return [{ ...WHOLE, fault: isMissing(list) ? "fact-missing" : "unreadable" }];
-  }
-  const ids = Array.from(list, (member: unknown) =>
-    isJsonObject(member) && typeof member.id === "string" ? member.id.trim() : "",
-  );
-  // Why: a hole in a list is no member that can be passed over.
-  return Array.from(list, (member: unknown, index) => {
-    const id = ids[index] ?? "";
-    const named = id !== "";
-    const repeated = named && ids.indexOf(id) !== ids.lastIndexOf(id);
-    return {
-      index,
-      object: isJsonObject(member) ? member : undefined,
-      id: named ? id : undefined,
-      fault: named ? (repeated ? "conflicting" : undefined) : "fact-missing",
-    };
-  });
-}
-
 function judgeMember(
   step: PreparedStep,
   member: Member,
   members: readonly Member[],
   entries: readonly PlacedEntry[],
   context: JudgeContext,
-): Row[] {
-  const judged = entries
-    .filter(({ entry }) => concerns(entry, member, members))
-    .map((placed) => ({ ...placed, rows: judgeEntry(step, member, members, placed, context) }));
+): readonly Row[] {
+  const judged: JudgedEntry[] = [];
+  for (const placed of entries) {
+    if (!concerns(placed.entry, member, members)) continue;
+    judged.push({ placed, rows: judgeEntry(step, member, members, placed, context) });
+  }
   const rows = judged.length === 0 ? judgeNothing(step, member, context) : mergeEntries(judged, context);
   for (const row of rows) {
     if (member.fault !== undefined) withholdDecision(row, member.fault);
@@ -149,13 +123,13 @@ function judgeEntry(
   step: PreparedStep,
   member: Member,
   members: readonly Member[],
-  { place, entry }: PlacedEntry,
+  placed: PlacedEntry,
   context: JudgeContext,
 ): Row[] {
   const rows: Row[] = [];
-  step.judge(entry, member.object, context, rows);
-  const doubt = doubtMember(entry, member, members);
-  markEntry(rows, { place, entry });
+  step.judge(placed.entry, member.object, context, rows);
+  const doubt = doubtMember(placed.entry, member, members);
+  markEntry(rows, placed);
   if (doubt !== undefined) for (const row of rows) withholdDecision(row, doubt);
   return rows;
 }
@@ -176,17 +150,18 @@ function doubtMember(entry: JsonObject, member: Member, members: readonly Member
   return entry.of.trim() === member.id ? undefined : "conflicting";
 }
 
-interface JudgedEntry extends PlacedEntry {
+interface JudgedEntry {
+  readonly placed: PlacedEntry;
   readonly rows: readonly Row[];
 }
 
 /** The worst of several entries stands, never better than conflicting where they differ in more than `at` and `note`. */
-function mergeEntries(judged: readonly JudgedEntry[], context: JudgeContext): Row[] {
+function mergeEntries(judged: readonly JudgedEntry[], context: JudgeContext): readonly Row[] {
   const [only] = judged;
-  if (judged.length === 1 && only !== undefined) return [...only.rows];
+  if (judged.length === 1 && only !== undefined) return only.rows;
   // Why: sorted by content, so that the order of a record's steps never chooses between equally bad entries.
   const sorted = judged
-    .map((one) => ({ ...one, text: writeStableText(withoutAside(one.entry)) }))
+    .map(({ placed, rows }) => ({ place: placed.place, rows, text: writeStableText(withoutAside(placed.entry)) }))
     .sort((one, other) => (one.text === other.text ? one.place - other.place : one.text < other.text ? -1 : 1));
   const differ = sorted.some(({ text }) => text !== sorted[0]?.text);
   const count = only?.rows.length ?? 0;

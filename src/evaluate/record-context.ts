@@ -6,6 +6,7 @@ import {
   isMissing,
   type JsonObject,
   type JudgeContext,
+  type Member,
   readMember,
   type ScopeState,
   type TextFact,
@@ -14,6 +15,7 @@ import type { UndecidedReason } from "../terms/index.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
 import { type ReadFact, readFact } from "./read-fact.js";
+import { readMembers } from "./read-members.js";
 
 const QUANTITY_FIELDS = {
   "rated-pressure": { field: "ratedPressure", dimension: "pressure" },
@@ -25,6 +27,7 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
   const { subject, record } = envelope;
   const instruments = isJsonObject(subject.instruments) ? subject.instruments : {};
   const known = new Map<string, ReadFact>();
+  const lists = new Map<string, readonly Member[]>();
   const read = (name: string): ReadFact => {
     const before = known.get(name);
     if (before !== undefined) return before;
@@ -57,6 +60,13 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
       return typeof value === "object" && "quanta" in value ? value : (reason ?? "unreadable");
     },
     scopeState: (scope) => readScope(scope, textFact),
+    members(pointer) {
+      const before = lists.get(pointer);
+      if (before !== undefined) return before;
+      const members = readMembers(pointer, subject);
+      lists.set(pointer, members);
+      return members;
+    },
     isAttested: (step) => isAttested(record.attested, step),
   };
 }

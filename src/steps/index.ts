@@ -5,7 +5,7 @@ export { createDueReader, type DueDate } from "./due-dates.js";
 export type { FactType } from "./fact-type.js";
 export { firstReason } from "./first-reason.js";
 export { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
-export type { AnyFact, JudgeContext, ScopeState, TextFact } from "./judge-context.js";
+export type { AnyFact, JudgeContext, Member, ScopeState, TextFact } from "./judge-context.js";
 export { parseLimit } from "./limit.js";
 export { prepareNamedRequirement, prepareRequirement } from "./prepare-requirement.js";
 export { chooseInstrument, type InstrumentChoice, prepareInstrument } from "./prepared-instrument.js";

@@ -4,7 +4,14 @@ import { firstReason } from "./first-reason.js";
 import type { JsonObject } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import { bandOf, doubtReading, FINER_THAN_DIVISION, judgeQuantity } from "./judge-quantity.js";
-import { canAllShow, type InstrumentChoice, type PreparedInstrument, selectFor } from "./prepared-instrument.js";
+import {
+  type Candidates,
+  canAllShow,
+  type InstrumentChoice,
+  NO_INSTRUMENTS,
+  type PreparedInstrument,
+  selectCandidates,
+} from "./prepared-instrument.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import { makeRow, type Row } from "./row.js";
 
@@ -35,21 +42,23 @@ export function judgeChange(
     return makeRow(change, "undecided", firstReason(unlimited, said));
   }
   const { unit } = start.quantity;
+  const candidates = selectCandidates(choice, entry, context);
   if (end.quantity.unit.family !== unit.family) {
-    const doubt = doubtChange([start.quantity, end.quantity], choice, entry, context);
+    const doubt = doubtChange(start.quantity, end.quantity, candidates);
     return makeRow(change, "undecided", firstReason(firstReason(unlimited, doubt), "mixed-units"));
   }
   const signed = end.quantity.quanta - start.quantity.quanta;
   const moved = change.name === "rise" ? signed : change.name === "drop" ? -signed : Math.abs(signed);
   if (!Number.isSafeInteger(moved)) return makeRow(change, "undecided", firstReason(unlimited, "unreadable"));
-  const instruments = selectFor(choice, entry, context);
+  const instruments = candidates ?? NO_INSTRUMENTS;
   const backwards = moved < 0 && !isWithinDivision(-moved, unit, instruments);
-  const doubt = doubtChange([start.quantity, end.quantity], choice, entry, context);
+  const doubt = doubtChange(start.quantity, end.quantity, candidates);
   // Why: + 0 turns the -0 of an unchanged value into 0, which prints without a sign.
   const quantity: Quantity = { quanta: Math.max(moved, 0) + 0, unit };
   const row = judgeQuantity(change, quantity, band, backwards ? firstReason(doubt, "moved-the-wrong-way") : doubt);
   if (backwards) row.quanta = moved;
-  row.notes = listNotes(moved < 0 && !backwards, [start.quantity, end.quantity], instruments);
+  const isFiner = !canAllShow(instruments, start.quantity) || !canAllShow(instruments, end.quantity);
+  if (isFiner || (moved < 0 && !backwards)) row.notes = listNotes(moved < 0 && !backwards, isFiner);
   return row;
 }
 
@@ -62,23 +71,10 @@ function isWithinDivision(quanta: number, unit: Quantity["unit"], instruments: r
   );
 }
 
-function doubtChange(
-  readings: readonly Quantity[],
-  choice: InstrumentChoice | undefined,
-  entry: JsonObject,
-  context: JudgeContext,
-): UndecidedReason | undefined {
-  return readings.reduce<UndecidedReason | undefined>(
-    (reason, reading) => firstReason(reason, doubtReading(reading, choice, entry, context)),
-    undefined,
-  );
+function doubtChange(start: Quantity, end: Quantity, instruments: Candidates): UndecidedReason | undefined {
+  return firstReason(doubtReading(start, instruments), doubtReading(end, instruments));
 }
 
-function listNotes(
-  countedAsNone: boolean,
-  readings: readonly Quantity[],
-  instruments: readonly PreparedInstrument[],
-): Row["notes"] {
-  const finer = readings.some((reading) => !canAllShow(instruments, reading));
-  return [...(countedAsNone ? [COUNTED_AS_NO_CHANGE] : []), ...(finer ? [FINER_THAN_DIVISION] : [])];
+function listNotes(isCountedAsNone: boolean, isFiner: boolean): Row["notes"] {
+  return [...(isCountedAsNone ? [COUNTED_AS_NO_CHANGE] : []), ...(isFiner ? [FINER_THAN_DIVISION] : [])];
 }

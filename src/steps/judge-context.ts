@@ -16,6 +16,14 @@ export type AnyFact =
   | { readonly value: string | boolean | CalendarDate | Quantity; readonly reason: undefined }
   | { readonly value: undefined; readonly reason: UndecidedReason };
 
+/** One member of the list that a step is asked of, or the subject as a whole, whose `index` is -1. */
+export interface Member {
+  readonly index: number;
+  readonly object: JsonObject | undefined;
+  readonly id: string | undefined;
+  readonly fault: UndecidedReason | undefined;
+}
+
 /** What the judge halves may know of the record beside their own step; made once per record. */
 export interface JudgeContext {
   /** The record's own local date: nothing is ever judged at another. */
@@ -29,6 +37,8 @@ export interface JudgeContext {
   textFact(name: string, member: JsonObject | undefined): TextFact;
   fact(name: string, member: JsonObject | undefined): AnyFact;
   scopeState(scope: ScopePlan): ScopeState;
+  /** The members of a list of the subject, such as `subject.cylinders`. */
+  members(pointer: string): readonly Member[];
   /** Whether the record vouches for a step together with others. */
   isAttested(step: string): boolean;
   /** What the subject says of which instrument stands for `name`; anything that a record may hold. */

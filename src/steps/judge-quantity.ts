@@ -3,7 +3,7 @@ import type { UndecidedReason } from "../terms/index.js";
 import { firstReason } from "./first-reason.js";
 import type { JsonObject } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
-import { canAllShow, type InstrumentChoice } from "./prepared-instrument.js";
+import { type Candidates, canAllShow, type InstrumentChoice, selectCandidates } from "./prepared-instrument.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import { type Band, placeQuanta } from "./prepared-tolerance.js";
 import { makeRow, type Row } from "./row.js";
@@ -22,14 +22,7 @@ export function bandOf(
 }
 
 /** Why a quantity that was read cannot be trusted, apart from what its text says; undefined where nothing speaks against it. */
-export function doubtReading(
-  quantity: Quantity,
-  choice: InstrumentChoice | undefined,
-  entry: JsonObject,
-  context: JudgeContext,
-): UndecidedReason | undefined {
-  if (choice === undefined) return undefined;
-  const instruments = choice.select(entry, context);
+export function doubtReading(quantity: Quantity, instruments: Candidates): UndecidedReason | undefined {
   if (instruments === undefined) return "instrument-unknown";
   for (const instrument of instruments) {
     const { low, high } = instrument.rangeOf(quantity.unit.family);
@@ -83,7 +76,8 @@ export function judgeSlot(
     const fault = parsed.fault === "missing" && entry.result === "not-done" ? "not-done" : parsed.fault;
     return makeRow(requirement, "undecided", firstReason(unlimited, fault));
   }
-  const row = judgeQuantity(requirement, parsed.quantity, band, doubtReading(parsed.quantity, choice, entry, context));
-  if (!canAllShow(choice?.select(entry, context), parsed.quantity)) row.notes = [FINER_THAN_DIVISION];
+  const instruments = selectCandidates(choice, entry, context);
+  const row = judgeQuantity(requirement, parsed.quantity, band, doubtReading(parsed.quantity, instruments));
+  if (!canAllShow(instruments, parsed.quantity)) row.notes = [FINER_THAN_DIVISION];
   return row;
 }

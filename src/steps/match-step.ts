@@ -75,17 +75,23 @@ function describeWanted(plan: MatchPlan, row: Row, words: LimitWords): string {
 }
 
 function describeSeen(plan: MatchPlan, seen: JsonObject): string {
-  return plan.places
-    .flatMap((one) =>
-      readPlace(seen, one).map(([name, text], index) => [index === 0 ? one.place : name, text] as const),
-    )
-    .filter(([, text]) => typeof text === "string")
-    .map(([name, text]) => `${name} ${String(text).trim()}`)
-    .join(", ");
+  let said = "";
+  for (const { place, formerly } of plan.places) {
+    // Why: the first name that is recorded stands under the place's present name, whichever it is.
+    let name: string | undefined = place;
+    for (const one of [place, ...formerly]) {
+      const text = readMember(seen, one);
+      if (isMissing(text)) continue;
+      if (typeof text === "string") said += `${said === "" ? "" : ", "}${name ?? one} ${text.trim()}`;
+      name = undefined;
+    }
+  }
+  return said;
 }
 
 /** Exact code points after trimming; only what `ignore` names is folded, and never leading zeros. */
 function makeFold(ignore: MatchPlan["ignore"]): (text: string) => string {
+  if (ignore.length === 0) return (text) => text.trim();
   return (text) => {
     let folded = text.trim();
     if (ignore.includes("case")) folded = folded.toLowerCase();
@@ -96,18 +102,15 @@ function makeFold(ignore: MatchPlan["ignore"]): (text: string) => string {
 }
 
 /** What stands under the name of a place and under each former name; a record that has several is held to all of them. */
-function readPlace(
-  seen: JsonObject,
-  { place, formerly }: MatchPlan["places"][number],
-): readonly (readonly [string, unknown])[] {
+function readPlace(seen: JsonObject, { place, formerly }: MatchPlan["places"][number]): readonly unknown[] {
   const own = readMember(seen, place);
-  if (formerly.length === 0) return isMissing(own) ? NOTHING : [[place, own]];
-  return [place, ...formerly]
-    .map((name) => [name, readMember(seen, name)] as const)
-    .filter(([, text]) => !isMissing(text));
+  const read = isMissing(own) ? [] : [own];
+  for (const name of formerly) {
+    const text = readMember(seen, name);
+    if (!isMissing(text)) read.push(text);
+  }
+  return read;
 }
-
-const NOTHING: readonly never[] = [];
 
 function judgeMatch(
   match: PreparedRequirement,
@@ -118,33 +121,54 @@ function judgeMatch(
   fold: (text: string) => string,
 ): Row {
   const seen = entry?.seen;
-  let reason: UndecidedReason | undefined;
-  if (isMissing(seen)) reason = entry?.result === "not-done" ? "not-done" : "missing";
-  else if (!isJsonObject(seen)) reason = "unreadable";
   const texts: string[] = [];
-  for (const place of plan.places) {
-    const read = isJsonObject(seen) ? readPlace(seen, place) : undefined;
-    if (read?.length === 0) reason = firstReason(reason, "missing");
-    for (const [, text] of read ?? []) {
-      if (typeof text === "string") texts.push(fold(text));
-      else reason = firstReason(reason, "unreadable");
-    }
-  }
+  let reason: UndecidedReason | undefined;
+  if (isJsonObject(seen)) reason = collectTexts(plan, seen, fold, texts);
+  else if (isMissing(seen)) reason = entry?.result === "not-done" ? "not-done" : "missing";
+  else reason = "unreadable";
   const equals = plan.equals === undefined ? undefined : context.textFact(plan.equals, member);
   const differs = plan.differsFrom === undefined ? undefined : context.textFact(plan.differsFrom, member);
   reason = firstReason(firstReason(reason, equals?.reason), differs?.reason);
-  const differ = texts.some((text) => text !== texts[0]);
-  const notEqual = equals?.text !== undefined && texts.some((text) => text !== fold(equals.text ?? ""));
-  const notOther = differs?.text !== undefined && texts.some((text) => text === fold(differs.text ?? ""));
+  const equal = equals?.text === undefined ? undefined : fold(equals.text);
+  const other = differs?.text === undefined ? undefined : fold(differs.text);
+  let differ = false;
+  let notEqual = false;
+  let notOther = false;
+  for (const text of texts) {
+    if (text !== texts[0]) differ = true;
+    if (equal !== undefined && text !== equal) notEqual = true;
+    if (text === other) notOther = true;
+  }
   const outside = differ || notEqual || notOther;
   const row = outside
     ? makeRow(match, "outside")
     : makeRow(match, reason === undefined ? "within" : "undecided", reason);
-  row.details = {
-    ...(equals?.text === undefined ? {} : { equals: equals.text }),
-    ...(differs?.text === undefined ? {} : { differsFrom: differs.text }),
-  };
+  if (equals?.text !== undefined || differs?.text !== undefined) {
+    row.details = {
+      ...(equals?.text === undefined ? {} : { equals: equals.text }),
+      ...(differs?.text === undefined ? {} : { differsFrom: differs.text }),
+    };
+  }
   return row;
+}
+
+/** Adds the folded text of every place to `texts`; gives the first reason for which a place has none. */
+function collectTexts(
+  { places }: MatchPlan,
+  seen: JsonObject,
+  fold: (text: string) => string,
+  texts: string[],
+): UndecidedReason | undefined {
+  let reason: UndecidedReason | undefined;
+  for (const place of places) {
+    const read = readPlace(seen, place);
+    if (read.length === 0) reason = firstReason(reason, "missing");
+    for (const text of read) {
+      if (typeof text === "string") texts.push(fold(text));
+      else reason = firstReason(reason, "unreadable");
+    }
+  }
+  return reason;
 }
 
 export function listMatchFields({ places }: MatchPlan): readonly StepField[] {

@@ -100,11 +100,24 @@ export function chooseInstrument(name: string, candidates: readonly PreparedInst
 
 /** True where every instrument that may have been read can show the quantity. */
 export function canAllShow(instruments: readonly PreparedInstrument[] | undefined, quantity: Quantity): boolean {
-  return instruments === undefined || instruments.every((instrument) => instrument.canShow(quantity));
+  if (instruments !== undefined) for (const one of instruments) if (!one.canShow(quantity)) return false;
+  return true;
 }
 
 /** One list for all, by which words are remembered. */
 export const NO_INSTRUMENTS: readonly PreparedInstrument[] = [];
+
+/** The instruments that a reading may have been read on: none where the step names none, undefined for another than it knows. */
+export type Candidates = readonly PreparedInstrument[] | undefined;
+
+/** The instruments that an entry may have been read on, looked up once for all of its readings. */
+export function selectCandidates(
+  choice: InstrumentChoice | undefined,
+  entry: JsonObject,
+  context: JudgeContext,
+): Candidates {
+  return choice === undefined ? NO_INSTRUMENTS : choice.select(entry, context);
+}
 
 /** The instruments that a recorded entry may have been read on; none where nothing is known of them. */
 export function selectFor(

@@ -11,7 +11,13 @@ import { isJsonObject, type JsonObject, readMember } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import { bandOf, doubtReading, FINER_THAN_DIVISION, judgeQuantity } from "./judge-quantity.js";
 import { differenceOf } from "./limit.js";
-import { canAllShow, type InstrumentChoice, NO_INSTRUMENTS, selectFor } from "./prepared-instrument.js";
+import {
+  canAllShow,
+  type InstrumentChoice,
+  NO_INSTRUMENTS,
+  selectCandidates,
+  selectFor,
+} from "./prepared-instrument.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import type { BandRanges } from "./prepared-tolerance.js";
@@ -109,13 +115,14 @@ function judgeLevel(
   if (entry === undefined) return makeRow(level, "undecided", firstReason(unlimited, "missing"));
   if (entry.occurred === false) return makeRow(level, "outside");
   const evidence = readEvidence(entry, dimension, context);
+  const instruments = selectCandidates(choice, entry, context);
   switch (evidence.form) {
     case "fault":
       return makeRow(level, "undecided", firstReason(unlimited, evidence.reason));
     case "value": {
-      const doubt = firstReason(doubtReading(evidence.quantity, choice, entry, context), evidence.doubt);
+      const doubt = firstReason(doubtReading(evidence.quantity, instruments), evidence.doubt);
       const row = judgeQuantity(level, evidence.quantity, band, doubt);
-      if (!canAllShow(choice?.select(entry, context), evidence.quantity)) row.notes = [FINER_THAN_DIVISION];
+      if (!canAllShow(instruments, evidence.quantity)) row.notes = [FINER_THAN_DIVISION];
       return row;
     }
     case "interval": {
@@ -123,7 +130,7 @@ function judgeLevel(
       const { low, high, family, ends } = evidence;
       const row = placeInterval(level, band.rangesOf(family), low, high);
       const doubt = ends.reduce<UndecidedReason | undefined>(
-        (reason, end) => firstReason(reason, doubtReading(end, choice, entry, context)),
+        (reason, end) => firstReason(reason, doubtReading(end, instruments)),
         evidence.doubt,
       );
       if (doubt !== undefined && row.outcome !== "outside") return makeRow(level, "undecided", doubt);

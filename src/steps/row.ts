@@ -89,6 +89,8 @@ const ADVISE = weighConsequence("advise");
  * `gapsAsOutside` makes it weigh what the failure weighs.
  */
 export function weighRow(row: Row, gapsAsOutside: boolean): number {
+  // Why: asked of every row of every record, most of which weigh nothing.
+  if (row.outcome === "within" || row.outcome === "not-applicable") return -1;
   const failure = weighConsequence(row.consequence);
   switch (row.outcome) {
     case "outside":
@@ -97,8 +99,6 @@ export function weighRow(row: Row, gapsAsOutside: boolean): number {
       return Math.max(gapsAsOutside ? failure : Math.min(REFER, failure), row.leastWeight);
     case "caution":
       return Math.min(ADVISE, failure);
-    default:
-      return -1;
   }
 }
 

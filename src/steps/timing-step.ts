@@ -8,7 +8,7 @@ import { firstReason } from "./first-reason.js";
 import { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import { bandOf, doubtReading, FINER_THAN_DIVISION, judgeQuantity } from "./judge-quantity.js";
-import { canAllShow, type InstrumentChoice, selectFor } from "./prepared-instrument.js";
+import { canAllShow, type InstrumentChoice, selectCandidates, selectFor } from "./prepared-instrument.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import { makeRow, type Row, withholdDecision } from "./row.js";
@@ -94,10 +94,9 @@ function judgeElapsed(
   let timed: Row | undefined;
   if (!isMissing(entry.elapsed)) {
     const parsed = context.readQuantity(entry.elapsed, "duration");
-    timed = parsed.ok
-      ? judgeTime(parsed.quantity, doubtReading(parsed.quantity, choice, entry, context))
-      : failed(parsed.fault);
-    if (parsed.ok && !canAllShow(choice?.select(entry, context), parsed.quantity)) timed.notes = [FINER_THAN_DIVISION];
+    const instruments = selectCandidates(choice, entry, context);
+    timed = parsed.ok ? judgeTime(parsed.quantity, doubtReading(parsed.quantity, instruments)) : failed(parsed.fault);
+    if (parsed.ok && !canAllShow(instruments, parsed.quantity)) timed.notes = [FINER_THAN_DIVISION];
   }
   if (isMissing(entry.events)) {
     if (timed !== undefined) return timed;

@@ -129,8 +129,8 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "a place may be left out",
     "src/steps/match-step.ts",
-    'if (read?.length === 0) reason = firstReason(reason, "missing");',
-    'if (read?.length === -1) reason = firstReason(reason, "missing");',
+    'if (read.length === 0) reason = firstReason(reason, "missing");',
+    'if (read.length === -1) reason = firstReason(reason, "missing");',
   ),
   fault(
     "a date of tomorrow is good",
