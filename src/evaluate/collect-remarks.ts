@@ -1,4 +1,4 @@
-import { parseDate, parseRecordTime } from "../quantities/index.js";
+import { parseRecordTime } from "../quantities/index.js";
 import { isJsonObject, isMissing, type JsonObject, type JudgeContext, type Row } from "../steps/index.js";
 import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
 import { listLapsed, weighStep } from "./judge-adopted.js";
@@ -24,10 +24,10 @@ const RECORD_KEYS: ReadonlySet<string> = new Set([
   "decision",
   "supersedes",
 ]);
+/** Keys of a record, and of its subject, that hold texts. */
+const RECORD_TEXTS = ["station", "decision", "supersedes"] as const;
+const SUBJECT_TEXTS = ["marking", "removed", "class", "role"] as const;
 const BY_KEYS: ReadonlySet<string> = new Set(["id", "competence"]);
-const STEP_KEYS: ReadonlySet<string> = new Set(["step", "result", "defect", "note", "at", "of", "instrument"]);
-/** Keys of a step that hold texts. */
-const TEXT_KEYS = ["note", "instrument", "of"] as const;
 /** Evidence keys of every kind; on a step of another kind they are no evidence. */
 const EVIDENCE_KEYS: ReadonlySet<string> = new Set([
   "seen",
@@ -52,65 +52,62 @@ export function collectRemarks(
   rows: readonly Row[],
   context: JudgeContext,
 ): readonly Remark[] {
-  const notDone = markEntries(envelope, rows, ({ undecidedFor }) => undecidedFor === "not-done");
-  const judged = markEntries(envelope, rows, ({ outcome }) => outcome !== "not-applicable");
+  const { judged, notDone } = markEntries(rows);
   const remarks: Remark[] = [];
   const { record, subject } = envelope;
   noteUnknownKeys(record, RECORD_KEYS, "", remarks);
   noteUnknownKeys(subject, check.subjectKeys, "/subject", remarks);
   if (isJsonObject(record.by)) noteUnknownKeys(record.by, BY_KEYS, "/by", remarks);
   else if (!isMissing(record.by)) remarks.push(noteUnreadable("/by", "by"));
-  remarks.push(...noteWrongKinds(envelope, policy));
+  noteWrongKinds(envelope, policy, remarks);
   remarks.push(...noteAttestation(record.attested, check));
-  envelope.steps.forEach((placed, place) => {
-    const marks = { isJudged: judged[place] === true, isNotDoneJudged: notDone[place] === true };
-    collectStepRemarks(placed, place, check, marks, context, remarks);
-  });
+  for (let place = 0; place < envelope.steps.length; place += 1) {
+    const placed = envelope.steps[place];
+    const marks = { isJudged: judged.has(place), isNotDoneJudged: notDone.has(place) };
+    if (placed !== undefined) collectStepRemarks(placed, place, check, marks, context, remarks);
+  }
   return remarks;
 }
 
-/** For each entry of the record whether one of such rows judged it. */
-function markEntries(
-  { steps }: Envelope,
-  rows: readonly Row[],
-  isWanted: (row: Row) => boolean,
-): readonly (boolean | undefined)[] {
-  const marks: boolean[] = new Array(steps.length);
-  for (const row of rows) {
-    if (!isWanted(row)) continue;
-    for (const place of row.entries) marks[place] = true;
+/** The places of entries that were judged at all, and of those that a row is undecided about because they were not done. */
+function markEntries(rows: readonly Row[]): { judged: ReadonlySet<number>; notDone: ReadonlySet<number> } {
+  const judged = new Set<number>();
+  const notDone = new Set<number>();
+  for (const { outcome, undecidedFor, entries } of rows) {
+    if (outcome === "not-applicable") continue;
+    for (const place of entries) {
+      judged.add(place);
+      if (undecidedFor === "not-done") notDone.add(place);
+    }
   }
-  return marks;
+  return { judged, notDone };
 }
 
 function isTextOrMissing(value: unknown): boolean {
   return typeof value === "string" || isMissing(value);
 }
 
+function isMapOrMissing(value: unknown): boolean {
+  return isJsonObject(value) || isMissing(value);
+}
+
+function isFlagOrMissing(value: unknown): boolean {
+  return typeof value === "boolean" || isMissing(value);
+}
+
 /** Values beside the steps that no requirement reads, or reads only in part, and that are not what they should be. */
-function noteWrongKinds({ record, subject }: Envelope, policy: PreparedPolicy): readonly Remark[] {
-  const isMap = (value: unknown) => isMissing(value) || isJsonObject(value);
-  const isDate = (value: unknown) => isMissing(value) || parseDate(value) !== undefined;
-  const isQuantity = (dimension: "pressure" | "volume") => (value: unknown) =>
-    isMissing(value) || policy.readQuantity(value, dimension).ok;
-  const remarks: Remark[] = [];
-  const check = (object: JsonObject, base: string, key: string, isRight: (value: unknown) => boolean) => {
-    if (!isRight(object[key])) remarks.push(noteUnreadable(`${base}/${escapePointer(key)}`, key));
-  };
-  for (const key of ["station", "decision", "supersedes"]) check(record, "", key, isTextOrMissing);
-  check(record, "", "local", isMap);
-  if (isJsonObject(record.by)) check(record.by, "/by", "id", isTextOrMissing);
-  for (const key of ["marking", "removed", "class", "role"]) check(subject, "/subject", key, isTextOrMissing);
-  for (const key of ["fitted", "instruments"]) check(subject, "/subject", key, isMap);
-  const { instruments, fitted, cylinders = [] } = subject;
-  if (isJsonObject(instruments)) {
-    for (const key of Object.keys(instruments)) check(instruments, "/subject/instruments", key, isTextOrMissing);
-  }
-  if (isJsonObject(fitted)) {
-    const isFlag = (value: unknown) => isMissing(value) || typeof value === "boolean";
-    for (const key of Object.keys(fitted)) check(fitted, "/subject/fitted", key, isFlag);
-  }
-  check(subject, "/subject", "cylinders", (value) => isMissing(value) || Array.isArray(value));
+function noteWrongKinds({ record, subject }: Envelope, policy: PreparedPolicy, remarks: Remark[]): void {
+  const note = (base: string, key: string) => remarks.push(noteUnreadable(`${base}/${escapePointer(key)}`, key));
+  for (const key of RECORD_TEXTS) if (!isTextOrMissing(record[key])) note("", key);
+  if (!isMapOrMissing(record.local)) note("", "local");
+  if (isJsonObject(record.by) && !isTextOrMissing(record.by.id)) note("/by", "id");
+  for (const key of SUBJECT_TEXTS) if (!isTextOrMissing(subject[key])) note("/subject", key);
+  const { instruments, fitted, cylinders } = subject;
+  if (!isMapOrMissing(fitted)) note("/subject", "fitted");
+  if (!isMapOrMissing(instruments)) note("/subject", "instruments");
+  noteMembers(instruments, "/subject/instruments", isTextOrMissing, note);
+  noteMembers(fitted, "/subject/fitted", isFlagOrMissing, note);
+  if (!isMissing(cylinders) && !Array.isArray(cylinders)) note("/subject", "cylinders");
   const things = [{ object: subject, base: "/subject" }];
   for (const [index, cylinder] of (Array.isArray(cylinders) ? cylinders : []).entries()) {
     const base = `/subject/cylinders/${index}`;
@@ -118,17 +115,29 @@ function noteWrongKinds({ record, subject }: Envelope, policy: PreparedPolicy): 
     else remarks.push(noteUnreadable(base, String(index)));
   }
   for (const { object, base } of things) {
-    check(object, base, "ratedPressure", isQuantity("pressure"));
-    check(object, base, "waterCapacity", isQuantity("volume"));
-    check(object, base, "manufacturedOn", isDate);
-    check(object, base, "requalifiedOn", isDate);
+    const { ratedPressure, waterCapacity, manufacturedOn, requalifiedOn } = object;
+    if (!isMissing(ratedPressure) && !policy.readQuantity(ratedPressure, "pressure").ok) note(base, "ratedPressure");
+    if (!isMissing(waterCapacity) && !policy.readQuantity(waterCapacity, "volume").ok) note(base, "waterCapacity");
+    if (!isMissing(manufacturedOn) && policy.readDate(manufacturedOn) === undefined) note(base, "manufacturedOn");
+    if (!isMissing(requalifiedOn) && policy.readDate(requalifiedOn) === undefined) note(base, "requalifiedOn");
   }
-  return remarks;
+}
+
+/** Notes the members of a map whose names the author chose. */
+function noteMembers(
+  map: unknown,
+  base: string,
+  isRight: (value: unknown) => boolean,
+  note: (base: string, key: string) => void,
+): void {
+  if (!isJsonObject(map)) return;
+  for (const key of Object.keys(map)) if (!isRight(map[key])) note(base, key);
 }
 
 function noteUnknownKeys(object: JsonObject, known: ReadonlySet<string>, base: string, remarks: Remark[]): void {
-  for (const key of Object.keys(object)) {
-    if (known.has(key)) continue;
+  // Why: `Object.keys` would make a list of every object of every record.
+  for (const key in object) {
+    if (known.has(key) || !Object.hasOwn(object, key)) continue;
     remarks.push({
       code: "record/unknown-key",
       weight: NOTE,
@@ -172,23 +181,21 @@ function collectStepRemarks(
     const weigh = () => (index === undefined ? REFER : Math.max(REFER, weighStep(index, check, context)));
     collectBadNews(entry, pointer, stepName, weigh, isNotDoneJudged, remarks);
   }
-  for (const key of TEXT_KEYS) {
-    if (!isTextOrMissing(entry[key])) remarks.push(noteUnreadable(`${pointer}/${key}`, key, stepName));
-  }
-  if (!isMissing(entry.at) && parseRecordTime(entry.at) === undefined) {
+  const { note, instrument, of, at } = entry;
+  if (!isTextOrMissing(note)) remarks.push(noteUnreadable(`${pointer}/note`, "note", stepName));
+  if (!isTextOrMissing(instrument)) remarks.push(noteUnreadable(`${pointer}/instrument`, "instrument", stepName));
+  if (!isTextOrMissing(of)) remarks.push(noteUnreadable(`${pointer}/of`, "of", stepName));
+  if (!isMissing(at) && parseRecordTime(at) === undefined) {
     remarks.push(noteUnreadable(`${pointer}/at`, "at", stepName));
   }
-  if (step === undefined) return;
-  for (const key of Object.keys(entry)) {
-    if (STEP_KEYS.has(key) || step.evidenceKeys.has(key) || isMissing(entry[key])) continue;
-    const at = { pointer: `${pointer}/${escapePointer(key)}`, step: stepName, params: { key } };
-    if (key === "trace") remarks.push({ ...at, code: "step/trace-not-judged", weight: REFER });
-    else if (EVIDENCE_KEYS.has(key)) remarks.push({ ...at, code: "step/unused-evidence", weight: NOTE });
-    else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE });
+  if (step === undefined || index === undefined) return;
+  const known = check.entryKeysAt[index];
+  for (const key in entry) {
+    if (known?.has(key) !== true) noteUnknownEvidence(entry, key, pointer, stepName, remarks);
   }
-  const asked = index === undefined ? undefined : check.placesAt[index];
+  const asked = check.placesAt[index];
   const { seen } = entry;
-  if (index === undefined || asked === undefined || !isJsonObject(seen)) return;
+  if (asked === undefined || !isJsonObject(seen)) return;
   const unknown = listUnknownPlaces(asked, seen);
   // Why: where an order has lapsed, a place that only this policy asks for is to the parent a place too many.
   const lapsed = listLapsed(index, check, context).flatMap(({ adoption }) => {
@@ -205,6 +212,15 @@ function collectStepRemarks(
       params: { place },
     });
   }
+}
+
+/** A key of an entry that is none of its step's: evidence of another kind, or unknown; what says nothing is passed over. */
+function noteUnknownEvidence(entry: JsonObject, key: string, pointer: string, step: string, remarks: Remark[]): void {
+  if (!Object.hasOwn(entry, key) || isMissing(entry[key])) return;
+  const at = { pointer: `${pointer}/${escapePointer(key)}`, step, params: { key } };
+  if (key === "trace") remarks.push({ ...at, code: "step/trace-not-judged", weight: REFER });
+  else if (EVIDENCE_KEYS.has(key)) remarks.push({ ...at, code: "step/unused-evidence", weight: NOTE });
+  else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE });
 }
 
 /**
@@ -244,7 +260,7 @@ function listUnknownPlaces(
   asked: ReadonlySet<string>,
   seen: JsonObject,
 ): readonly { place: string; agrees: boolean }[] {
-  if (Object.keys(seen).every((place) => asked.has(place))) return [];
+  if (hasOnly(seen, asked)) return [];
   const texts = Object.entries(seen)
     .filter(([place, text]) => asked.has(place) && !isMissing(text))
     .map(([, text]) => String(text).trim());
@@ -252,6 +268,11 @@ function listUnknownPlaces(
     if (asked.has(place) || isMissing(text)) return [];
     return [{ place, agrees: typeof text === "string" && texts.every((known) => known === text.trim()) }];
   });
+}
+
+function hasOnly(object: JsonObject, known: ReadonlySet<string>): boolean {
+  for (const key in object) if (!known.has(key)) return false;
+  return true;
 }
 
 /** Steps that are attested though the policy does not let them be; an attestation that cannot be read. */

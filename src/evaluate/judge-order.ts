@@ -37,37 +37,42 @@ export function judgeOrder(requirement: PreparedRequirement, check: PreparedChec
     return { row: makeNotApplicable(requirement, "only-one"), brokenPairs: [] };
   }
   const all: Ordered[] = [];
-  steps.forEach(({ step, entry }, place) => {
-    const placed = placeEntry(check, step, entry, place);
-    if (placed !== undefined) all.push(placed);
-  });
-  if (order === "any") return judgeAfter(requirement, check, all);
-  if (all.filter((entry) => entry.hasEvidence).length < 2) {
+  const evident: Ordered[] = [];
+  for (let place = 0; place < steps.length; place += 1) {
+    const one = steps[place];
+    const placed = one && placeEntry(check, one, place);
+    if (placed === undefined) continue;
+    all.push(placed);
+    if (placed.hasEvidence) evident.push(placed);
+  }
+  if (order === "any") return judgeAfter(requirement, check, evident);
+  if (evident.length < 2) {
     return { row: makeNotApplicable(requirement, "only-one"), brokenPairs: [] };
   }
-  if (order === "at") return judgeByTime(requirement, all);
-  const evident = all.filter((entry) => entry.hasEvidence);
+  if (order === "at") return judgeByTime(requirement, evident);
   const brokenPairs = findDescents(evident);
   const open = brokenPairs.length === 0 && findDescents(all).length > 0;
   return { row: makeOrderRow(requirement, brokenPairs, open), brokenPairs };
 }
 
-function placeEntry(check: PreparedCheck, name: string, entry: JsonObject, place: number): Ordered | undefined {
+function placeEntry(check: PreparedCheck, { step: name, entry }: StepEntry, place: number): Ordered | undefined {
   const listed = check.placeOf.get(name);
   const step = listed === undefined ? undefined : check.steps[listed];
   if (listed === undefined || step === undefined) return undefined;
-  const evident = hasEvidence(step, entry) || !isMissing(entry.result) || !isMissing(entry.defect);
+  const evident = !isMissing(entry.result) || !isMissing(entry.defect) || hasEvidence(step, entry);
   return { step: step.plan.step, listed, place, entry, hasEvidence: evident };
 }
 
 /** Neighbours in sequence of which the second is listed before the first. */
 function findDescents(sequence: readonly Ordered[]): readonly BrokenPair[] {
   const pairs: BrokenPair[] = [];
-  sequence.forEach((entry, index) => {
-    const previous = sequence[index - 1];
-    if (previous === undefined || entry.listed >= previous.listed) return;
-    pairs.push({ late: entry.step, lateEntry: entry.place, early: previous.step });
-  });
+  let previous: Ordered | undefined;
+  for (const entry of sequence) {
+    if (previous !== undefined && entry.listed < previous.listed) {
+      pairs.push({ late: entry.step, lateEntry: entry.place, early: previous.step });
+    }
+    previous = entry;
+  }
   return pairs;
 }
 
@@ -81,8 +86,7 @@ function makeOrderRow(requirement: PreparedRequirement, pairs: readonly BrokenPa
 }
 
 /** Sorted by instant; listed place decides between equal instants, so that those are in order. */
-function judgeByTime(requirement: PreparedRequirement, all: readonly Ordered[]): Order {
-  const evident = all.filter((entry) => entry.hasEvidence);
+function judgeByTime(requirement: PreparedRequirement, evident: readonly Ordered[]): Order {
   const clocks = readClocks(evident);
   const timed = evident
     .map((entry, index) => ({ entry, clock: clocks[index] }))
@@ -104,8 +108,7 @@ function readClocks(entries: readonly Ordered[]): readonly (number | undefined)[
 }
 
 /** Under `any` a step comes after those it names: its first entry is no earlier than their last. */
-function judgeAfter(requirement: PreparedRequirement, check: PreparedCheck, all: readonly Ordered[]): Order {
-  const evident = all.filter((entry) => entry.hasEvidence);
+function judgeAfter(requirement: PreparedRequirement, check: PreparedCheck, evident: readonly Ordered[]): Order {
   const clocks = new Map(readClocks(evident).map((clock, index) => [evident[index]?.place, clock]));
   const brokenPairs: BrokenPair[] = [];
   let compared = 0;

@@ -32,7 +32,7 @@ export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
   const { envelope } = read;
   const check = policy.checks.get(envelope.check.trim());
   const context = createJudgeContext(policy, envelope);
-  const judgement = { ...makeJudgement(envelope, []), check, context };
+  const judgement = makeJudgement(envelope, [], check, context);
   const { remarks } = judgement;
   remarks.push(...judgeScope(policy, check, envelope, context), ...noteTimeInForce(policy, envelope));
   if (check === undefined) {
@@ -42,7 +42,7 @@ export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
     judgeCheck(check, envelope, judgement);
     remarks.push(...collectRemarks(envelope, check, policy, judgement.rows, context));
     // Why: beside a finding that matters it would say nothing new.
-    if (weighJudgement(judgement, policy.gapsAsOutside) < REFER && !isAnythingJudged(judgement)) {
+    if (!isAnythingJudged(judgement) && weighJudgement(judgement, policy.gapsAsOutside) < REFER) {
       const nothing = { code: "record/nothing-judged", reason: "nothing-judged", outcome: "undecided" } as const;
       remarks.push({ ...nothing, weight: REFER, pointer: "/steps", params: {} });
     }
@@ -51,12 +51,17 @@ export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
   return judgement;
 }
 
-function makeJudgement(envelope: Envelope | undefined, problems: Judgement["problems"]): Judgement {
+function makeJudgement(
+  envelope: Envelope | undefined,
+  problems: Judgement["problems"],
+  check?: PreparedCheck,
+  context?: JudgeContext,
+): Judgement {
   return {
     envelope,
     problems,
-    check: undefined,
-    context: undefined,
+    check,
+    context,
     rows: [],
     stepOf: [],
     remarks: [],

@@ -17,22 +17,22 @@ export function judgeScope(
   envelope: Envelope,
   context: JudgeContext,
 ): readonly Remark[] {
-  const remarks = compareScope(policy.scope ?? {}, envelope, context, policy, "record/not-for-this-policy");
-  if (check === undefined) return onlyRefusals(remarks);
-  const all = [
-    ...remarks,
-    ...compareScope(check.plan.for ?? {}, envelope, context, policy, "record/not-for-this-check"),
-  ];
-  const { subject } = check.plan;
-  const kind = envelope.subjectKind.trim();
-  if (subject !== undefined && ![subject.kind, ...subject.formerly].includes(kind) && !all.some(isRefusal)) {
-    all.push(refuse("record/not-for-this-check", "kind", kind, envelope.check, policy));
+  const remarks: Remark[] = [];
+  if (policy.scope !== undefined) {
+    compareScope(policy.scope, envelope, context, policy, "record/not-for-this-policy", remarks);
   }
-  return onlyRefusals(all);
+  if (check === undefined) return onlyRefusals(remarks);
+  const { subject, for: scope } = check.plan;
+  if (scope !== undefined) compareScope(scope, envelope, context, policy, "record/not-for-this-check", remarks);
+  const kind = envelope.subjectKind.trim();
+  if (subject === undefined || subject.kind === kind || subject.formerly.includes(kind)) return onlyRefusals(remarks);
+  if (!remarks.some(isRefusal)) remarks.push(refuse("record/not-for-this-check", "kind", kind, envelope.check, policy));
+  return onlyRefusals(remarks);
 }
 
 /** Where a record is not for the policy, nothing else about its scope matters. */
 function onlyRefusals(remarks: readonly Remark[]): readonly Remark[] {
+  if (remarks.length === 0) return remarks;
   const refusals = remarks.filter(isRefusal);
   return refusals.length > 0 ? refusals : remarks;
 }
@@ -43,30 +43,24 @@ function isRefusal({ reason }: Remark): boolean {
 
 type ScopeCode = "record/not-for-this-policy" | "record/not-for-this-check";
 
+/** Adds a remark for each fact that has another value than `wanted`, or that is missing. */
 function compareScope(
   wanted: ScopePlan,
   envelope: Envelope,
   context: JudgeContext,
   policy: PreparedPolicy,
   code: ScopeCode,
-): readonly Remark[] {
-  return Object.entries(wanted).flatMap(([fact, accepted]): Remark[] => {
+  remarks: Remark[],
+): void {
+  for (const [fact, accepted] of Object.entries(wanted)) {
     const { text, reason } = context.textFact(fact, undefined);
     if (text === undefined) {
       const open = { outcome: "undecided", reason } as const;
       const scope = code === "record/not-for-this-policy" ? "policy" : "check";
-      return [
-        {
-          code: "record/scope-unknown",
-          ...open,
-          weight: REFER,
-          pointer: pointTo(fact, policy),
-          params: { fact, scope },
-        },
-      ];
-    }
-    return accepted.includes(text) ? [] : [refuse(code, fact, text, envelope.check, policy)];
-  });
+      const params = { fact, scope };
+      remarks.push({ code: "record/scope-unknown", ...open, weight: REFER, pointer: pointTo(fact, policy), params });
+    } else if (!accepted.includes(text)) remarks.push(refuse(code, fact, text, envelope.check, policy));
+  }
 }
 
 function refuse(code: ScopeCode, fact: string, found: string, check: string, policy: PreparedPolicy): Remark {

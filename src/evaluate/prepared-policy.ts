@@ -30,6 +30,8 @@ export interface PreparedCheck {
   readonly adoptionsAt: readonly StepAdoptions[];
   /** Keys of a subject that are known: those of every subject, and those that the check or the policy names. */
   readonly subjectKeys: ReadonlySet<string>;
+  /** Keys that an entry of each step may have: those of every entry, and those that are evidence of the step's kind. */
+  readonly entryKeysAt: readonly ReadonlySet<string>[];
   /** The places that each step of kind `match` asks for, by its present and former names. */
   readonly placesAt: readonly (ReadonlySet<string> | undefined)[];
 }
@@ -55,6 +57,9 @@ export interface PreparedDueAdoption {
   readonly departure: string;
 }
 
+/** Keys that an entry of any step may have. */
+const ENTRY_KEYS = ["step", "result", "defect", "note", "at", "of", "instrument"] as const;
+
 /** A plan ready to judge any number of records. */
 export interface PreparedPolicy {
   readonly plan: Plan;
@@ -64,6 +69,8 @@ export interface PreparedPolicy {
   readonly facts: ReadonlyMap<string, PreparedFact>;
   readonly gapsAsOutside: boolean;
   readQuantity(value: unknown, dimension: Dimension): ParsedQuantity;
+  /** Reads a date from which nothing falls due; undefined for what is no date. */
+  readDate(value: unknown): DueDate | undefined;
 }
 
 /** Turns a plan into numbers once; judging then touches no policy text. */
@@ -83,6 +90,7 @@ export function preparePolicy(plan: Plan): PreparedPolicy {
     facts,
     gapsAsOutside: plan.gaps === "as-outside",
     readQuantity: createQuantityReader(),
+    readDate: createDueReader(undefined),
   };
 }
 
@@ -103,6 +111,7 @@ function prepareCheck(check: CheckPlan, plan: Plan, facts: ReadonlyMap<string, P
     rules: check.rules.map((rule) => prepareCheckRule(rule)),
     adoptionsAt: check.steps.map((step) => prepareStepAdoptions(step, check, plan)),
     subjectKeys: listSubjectKeys(check, plan, facts),
+    entryKeysAt: steps.map(({ evidenceKeys }) => new Set([...ENTRY_KEYS, ...evidenceKeys])),
     placesAt: check.steps.map(listPlaces),
   };
 }

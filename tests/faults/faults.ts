@@ -93,14 +93,14 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "the order is turned round",
     "src/evaluate/judge-order.ts",
-    "entry.listed >= previous.listed",
-    "entry.listed <= previous.listed",
+    "entry.listed < previous.listed",
+    "entry.listed > previous.listed",
   ),
   fault(
     "nothing judged is enough",
     "src/evaluate/judge-record.ts",
-    "REFER && !isAnythingJudged(judgement)) {",
-    "REFER && judgement.rows.length < 0) {",
+    "if (!isAnythingJudged(judgement) && ",
+    "if (judgement.rows.length < 0 && ",
   ),
   fault(
     "a short hold proves something",
