@@ -194,16 +194,8 @@ function collectStepRemarks(
     if (known?.has(key) !== true) noteUnknownEvidence(entry, key, pointer, stepName, remarks);
   }
   const asked = check.placesAt[index];
-  const { seen } = entry;
-  if (asked === undefined || !isJsonObject(seen)) return;
-  const unknown = listUnknownPlaces(asked, seen);
-  // Why: where an order has lapsed, a place that only this policy asks for is to the parent a place too many.
-  const lapsed = listLapsed(index, check, context).flatMap(({ adoption }) => {
-    const places = listPlaces(adoption.otherwise.plan);
-    return places === undefined ? [] : listUnknownPlaces(places, seen);
-  });
-  const contradicting = lapsed.filter((one) => !one.agrees && !unknown.some(({ place }) => place === one.place));
-  for (const { place, agrees } of [...unknown, ...contradicting]) {
+  if (asked === undefined || !isJsonObject(entry.seen)) return;
+  for (const { place, agrees } of findUnknownPlaces(asked, entry.seen, listLapsed(index, check, context))) {
     remarks.push({
       code: "step/unknown-place",
       weight: agrees ? NOTE : REFER,
@@ -255,11 +247,27 @@ function collectBadNews(
   }
 }
 
-/** Places that are not asked for, and whether the text there says to the letter what each place says that is. */
-function listUnknownPlaces(
+/** A place that is not asked for, and whether the text there says to the letter what each place says that is. */
+interface UnknownPlace {
+  readonly place: string;
+  readonly agrees: boolean;
+}
+
+/** Why by the parent too where an order has lapsed: a place that only this policy asks for is to the parent one too many. */
+function findUnknownPlaces(
   asked: ReadonlySet<string>,
   seen: JsonObject,
-): readonly { place: string; agrees: boolean }[] {
+  lapsed: ReturnType<typeof listLapsed>,
+): readonly UnknownPlace[] {
+  const unknown = listUnknownPlaces(asked, seen);
+  const parents = lapsed.flatMap(({ adoption }) => {
+    const places = listPlaces(adoption.otherwise.plan);
+    return places === undefined ? [] : listUnknownPlaces(places, seen);
+  });
+  return [...unknown, ...parents.filter((one) => !one.agrees && !unknown.some(({ place }) => place === one.place))];
+}
+
+function listUnknownPlaces(asked: ReadonlySet<string>, seen: JsonObject): readonly UnknownPlace[] {
   if (hasOnly(seen, asked)) return [];
   const texts = Object.entries(seen)
     .filter(([place, text]) => asked.has(place) && !isMissing(text))
