@@ -256,9 +256,9 @@ function findInstead(
   check: CheckPlan,
   context: PlanContext,
 ): string | undefined {
-  // Why: a step that stands for itself, or for one that stands for it, would never be judged.
-  const replaced = (context.resolved.document.adopted ?? []).flatMap(({ step, instead }) =>
-    step === undefined || instead === undefined ? [] : [step],
+  // Why: a step that stands for itself, for one that stands for it, or is left out by another order, would never be judged.
+  const replaced = (context.resolved.document.adopted ?? []).flatMap(({ step, instead, omit }) =>
+    step === undefined || (instead === undefined && omit === undefined) ? [] : [step],
   );
   const known = check.steps
     .map(({ step }) => `${check.check}/${step}`)

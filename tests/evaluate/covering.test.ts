@@ -438,6 +438,11 @@ adopted:\n${adopt("trial", "step: daily/leak, requirement: lasting, until: 2026-
     expect(new Set(compile(text).diagnostics.map(({ code }) => code))).toEqual(new Set(["plan/unknown-name"]));
   });
 
+  it("refuse a step that is asked instead of another and left out", () => {
+    const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("one", "step: daily/torch, instead: daily/harness, until: 2026-04-30")}${adopt("two", "step: daily/harness, omit: true, until: 2026-04-30")}`;
+    expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/unknown-name"]);
+  });
+
   it("refuse a step that is asked instead of itself", () => {
     const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "step: daily/torch, instead: daily/torch, until: 2026-04-30")}`;
     expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/unknown-name"]);
