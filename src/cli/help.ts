@@ -28,7 +28,7 @@ export function renderProgramHelp(commands: readonly Command[]): string {
     ...commands.map(({ name, summary }) => `  ${name.padEnd(10)}${summary}`),
     "",
     "options:",
-    ...renderRow("--help", "show this help; behind a command, the help of that command"),
+    ...renderRow("--help", "show this help; after a command, the help of that command"),
     ...renderRow("--version", "show the version"),
     "",
     ...renderExamples(EXAMPLES),

@@ -23,7 +23,7 @@ export const ENGLISH_PLAN_STEP_TEXTS = {
     mend: () => "take one name out of `after`",
   },
   "plan/after-later-step": {
-    message: ({ step, after }) => `\`${step}\` is to come after \`${after}\`, which is listed behind it`,
+    message: ({ step, after }) => `\`${step}\` is to come after \`${after}\`, which is listed after it`,
     mend: ({ after, step }) => `list \`${after}\` before \`${step}\`, or state \`order: any\``,
   },
   "plan/apart-without-each": {

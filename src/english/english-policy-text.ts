@@ -37,7 +37,7 @@ export const ENGLISH_POLICY_TEXT: PolicyTextWords = {
   hints: {
     beginning: "begin the policy with `tenbar: 1`",
     writeThis: (text) => `write \`${text}\``,
-    unitBehind: (example) => `write the unit behind the number, as in \`${example}\``,
+    unitBehind: (example) => `write the unit after the number, as in \`${example}\``,
     withoutQuotes: (value) => `write \`${value}\` without quotes`,
     asList: (value) => `write it as a list: \`[${value}]\``,
     hyphens: "begin each member with a hyphen and a space",

@@ -64,11 +64,11 @@ export const ENGLISH_READ_TEXT_TEXTS = {
   "read/unclosed-quote": {
     message: ({ quote }) => `the text begins with ${quote} and never ends`,
     wanted: ({ quote }) => `a closing ${quote}`,
-    mend: ({ quote }) => `put ${quote} behind the text`,
+    mend: ({ quote }) => `put ${quote} after the text`,
   },
   "read/text-behind-quote": {
-    message: ({ found }) => `\`${found ?? ""}\` stands behind the closing quote`,
-    wanted: () => "nothing behind a closing quote on its line",
+    message: ({ found }) => `\`${found ?? ""}\` stands after the closing quote`,
+    wanted: () => "nothing after a closing quote on its line",
     mend: () => "put the whole text in quotes, and write a quote inside it twice (`'it''s'`)",
   },
   "read/unclosed-bracket": {
@@ -87,14 +87,14 @@ export const ENGLISH_READ_TEXT_TEXTS = {
     mend: () => "give it as many spaces as the keys it belongs with",
   },
   "read/no-space-behind-colon": {
-    message: ({ key }) => `no space stands behind the colon of \`${key}\``,
+    message: ({ key }) => `no space stands after the colon of \`${key}\``,
     wanted: ({ key }) => `\`${key}: \` and the value`,
-    mend: () => "put an ordinary space behind the colon",
+    mend: () => "put an ordinary space after the colon",
   },
   "read/no-colon": {
     message: ({ found }) => `\`${found ?? ""}\` stands where a key is wanted and has no colon`,
     wanted: () => "a key, a colon and a value",
-    mend: () => "put a colon and a value behind it; if it continues the text above, indent it further",
+    mend: () => "put a colon and a value after it; if it continues the text above, indent it further",
   },
   "read/colon-in-text": {
     message: ({ found }) => `a second colon with a space stands in \`${found ?? ""}\``,
@@ -115,8 +115,8 @@ export const ENGLISH_READ_TEXT_TEXTS = {
     mend: () => "check the line and the one above it for brackets, quotes and indentation",
   },
   "read/text-cut-by-comment": {
-    message: ({ found }) => `the text is \`${found ?? ""}\`: a \`#\` behind a space begins a comment`,
-    mend: ({ whole }) => `quote it (\`"${whole}"\`), or put a space behind the \`#\` of a comment`,
+    message: ({ found }) => `the text is \`${found ?? ""}\`: a \`#\` after a space begins a comment`,
+    mend: ({ whole }) => `quote it (\`"${whole}"\`), or put a space after the \`#\` of a comment`,
   },
 } satisfies Pick<DiagnosticTexts, keyof ReadTextShapes>;
 

@@ -73,7 +73,7 @@ export const ENGLISH_FINDINGS: FindingWords = {
     change: (params) => sayChange("change", params),
     elapsed: (params) => (params.never ? sayNever(params) : `it took ${quoteObserved(params)}; ${sayAccepted(params)}`),
     date: ({ observed = "nothing", accept }) => `the date is \`${observed}\`; ${accept} is accepted`,
-    order: ({ late = "", early = "" }) => `\`${late}\` stands behind \`${early}\`, which it should come before`,
+    order: ({ late = "", early = "" }) => `\`${late}\` stands after \`${early}\`, which it should come before`,
     competence: ({ observed = "nothing", accept }) =>
       `the check was carried out by \`${observed}\`; it is for ${accept}`,
     due: ({ observed = "nothing", accept, forbids }) =>

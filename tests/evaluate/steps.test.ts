@@ -251,7 +251,7 @@ describe("order", () => {
     expect(judge(position, [done("a"), done("b"), done("c")])).toEqual(["within", []]);
     expect(judge(position, [done("b"), done("a"), done("c")])).toEqual([
       "outside",
-      ["`a` stands behind `b`, which it should come before"],
+      ["`a` stands after `b`, which it should come before"],
     ]);
     expect(judge(position, [done("c"), done("b"), done("a")])[1]).toHaveLength(2);
     expect(judge(position, [done("a")])[0]).toBe("not-applicable: only-one");

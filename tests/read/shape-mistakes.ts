@@ -54,7 +54,7 @@ export const SHAPE_MISTAKES: readonly Mistake[] = [
   ["no value", alter(" Small checks", ""), "read/no-value", 4, 3, undefined, "write its value"],
   ["value begins with a hash", alter("Small checks", "#4"), "read/no-value", 4, 3, undefined, 'in quotes (`"#4"`)'],
   ["empty text", alter("Small checks", '""'), "read/empty-text", 4, 10],
-  ["limit without unit", alter("10 bar", "5.5"), "read/wrong-type", 9, 24, undefined, "unit behind the number"],
+  ["limit without unit", alter("10 bar", "5.5"), "read/wrong-type", 9, 24, undefined, "unit after the number"],
   [
     "text for a list",
     alter("        drop:", "        after: leak\n        drop:"),

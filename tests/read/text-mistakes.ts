@@ -24,7 +24,7 @@ export const TEXT_MISTAKES: readonly Mistake[] = [
   ["a tab", alter("  id: low", "\tid: low"), "read/tab-indent", 3, 1, "indent with spaces"],
   ["a tab behind blanks", alter("  title: S", "  \ttitle: S"), "read/tab-indent", 4, 3, "indent with spaces"],
   ["a tab before a list", alter("      - step: harness", "\t\t- step: harness"), "read/tab-indent", 18, 1],
-  ["an unclosed double quote", alter('"1"', '"1'), "read/unclosed-quote", 5, 12, 'put " behind the text'],
+  ["an unclosed double quote", alter('"1"', '"1'), "read/unclosed-quote", 5, 12, 'put " after the text'],
   ["an unclosed single quote", alter("Small checks", "'Small checks"), "read/unclosed-quote", 4, 10],
   ["an unclosed quote in braces", alter("10 bar }", '"10 bar }'), "read/unclosed-quote", 9, 24],
   ["a quote inside quotes", alter("Small checks", "'it's'"), "read/text-behind-quote", 4, 14, "twice"],
