@@ -1,5 +1,5 @@
 import { findNearest } from "../diagnostics/index.js";
-import { type CodePage, readCodePages } from "../files/index.js";
+import { type CodePage, readCodePages, readWordPages } from "../files/index.js";
 import { makePrintable, type ReportOptions, renderCodePage, summarizeCodePage, wrapText } from "../report/index.js";
 import type { Looks } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
@@ -17,9 +17,15 @@ export async function runExplain({ positionals }: ReadArguments, streams: Stream
   }
   const [word] = positionals;
   if (word === undefined) return show(renderList(pages, looks.out), streams);
-  const page = pages.find(({ code }) => code === word) ?? pages.find(({ code }) => code === `${REASONS}${word}`);
+  const wordPages = readWordPages();
+  const page =
+    pages.find(({ code }) => code === word) ??
+    pages.find(({ code }) => code === `${REASONS}${word}`) ??
+    wordPages.find(({ code }) => code === word);
   if (page !== undefined) return show(renderCodePage(page.text, looks.out), streams);
-  streams.error(`${makePrintable(describeUnknown(word, pages))}\n\`tenbar explain\` lists them all\n`);
+  streams.error(
+    `${makePrintable(describeUnknown(word, [...pages, ...wordPages]))}\n\`tenbar explain\` lists them all\n`,
+  );
   return 2;
 }
 

@@ -10,7 +10,7 @@ const HEADING_TONES: Readonly<Record<string, Tone>> = { Bad: "bad", Good: "good"
 export function renderCodePage(page: string, options: ReportOptions): string {
   const paint = createPaint(options);
   const head = HEAD.exec(page)?.[1] ?? "";
-  const facts = head.split("\n").filter((line) => !line.startsWith("code:"));
+  const facts = head.split("\n").filter((line) => line !== "" && !line.startsWith("code:"));
   const body = splitBlocks(page.replace(HEAD, "")).map((block) => renderBlock(block, facts, options, paint));
   return `${body.join("\n").trimEnd()}\n`;
 }
@@ -41,7 +41,10 @@ function splitBlocks(body: string): readonly Block[] {
 function renderBlock(block: Block, facts: readonly string[], { width }: ReportOptions, paint: Paint): string {
   if (block.kind === "example") return `${block.lines.map((line) => `    ${line}`.trimEnd()).join("\n")}\n`;
   const { text } = block;
-  if (text.startsWith("# ")) return `${paint("strong", text.slice(2))}\n${paint("dim", facts.join(", "))}\n`;
+  if (text.startsWith("# ")) {
+    const below = facts.length === 0 ? "" : `${paint("dim", facts.join(", "))}\n`;
+    return `${paint("strong", text.slice(2))}\n${below}`;
+  }
   if (text.startsWith("## ")) {
     const title = text.slice(3);
     return paint(HEADING_TONES[title] ?? "strong", title);

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { readCodePages } from "../../src/files/index.js";
+import { readCodePages, readWordPages } from "../../src/files/index.js";
+import { CONSEQUENCES, NOT_APPLICABLE_REASONS, OUTCOMES, VERDICTS } from "../../src/terms/index.js";
 import { runProgram } from "./run-in-process.js";
 
 const ESCAPE = "\u001B";
@@ -48,6 +49,17 @@ describe("tenbar explain", () => {
     expect((await runProgram(["explain", "reasons/start-too-low"])).out).toBe(out);
   });
 
+  it("takes every word that an assessment says", async () => {
+    const words = [...OUTCOMES, ...VERDICTS, ...CONSEQUENCES, ...NOT_APPLICABLE_REASONS, "not-judged", "not-read"];
+    expect(new Set(readWordPages().map(({ code }) => code))).toEqual(new Set(words));
+    for (const word of words) {
+      const { code, out } = await runProgram(["explain", word]);
+      expect(code).toBe(0);
+      expect(out).toMatch(new RegExp(`^${word}\\n\\nMeans\\n {2}[A-Z][^\\n]{20}`));
+      expect(out).not.toMatch(/\bsafe/i);
+    }
+  });
+
   it("shows every page that there is", async () => {
     const pages = readCodePages();
     expect(pages.length).toBeGreaterThan(150);
@@ -75,6 +87,7 @@ describe("a code that is not there", () => {
     ["unknown-name", "did you mean `plan/unknown-name` or `rule/unknown-name`?"],
     ["start-to-low", "did you mean `start-too-low`?"],
     ["drop-outside", "did you mean `hold/drop-outside`?"],
+    ["undecied", "did you mean `undecided`?"],
   ])("%s: %s", async (word, hint) => {
     const { code, out, error } = await runProgram(["explain", word]);
     expect([code, out]).toEqual([2, ""]);
