@@ -17,12 +17,12 @@ export const GERMAN_REASONS: Readonly<Record<UndecidedReason, string>> = {
   "no-unit": "dem Wert fehlt die Einheit",
   "unknown-unit": "die Einheit ist nicht bekannt",
   "wrong-dimension": "der Wert misst etwas anderes",
-  "unknown-word": "das Wort gehört nicht zu den Wörtern, die verstanden werden",
-  "too-fine": "der Wert ist feiner, als seine Einheit geführt wird",
+  "unknown-word": "dieses Wort ist hier nicht vorgesehen",
+  "too-fine": "der Wert hat mehr Nachkommastellen, als für seine Einheit vorgesehen sind",
   "off-range": "einen solchen Wert kann das Messgerät nicht anzeigen",
   "mixed-units": "die Messwerte stehen in Einheiten, die sich nicht genau vergleichen lassen",
   "instrument-unknown": "eingetragen ist ein anderes Messgerät, als die Richtlinie nennt",
-  "finer-than-division": "einen Wert zwischen zwei Skalenteilen kann das Messgerät nicht anzeigen",
+  "finer-than-division": "einen Wert zwischen zwei Teilstrichen kann das Messgerät nicht anzeigen",
   conflicting: "das Protokoll widerspricht sich",
   "date-ahead": "das Datum liegt nach dem des Protokolls",
   "start-too-low": "der verlangte Anfangswert der Haltezeit ist nicht nachgewiesen",
@@ -112,7 +112,7 @@ function sayReading(params: FindingParams): string {
 }
 
 function sayNever(params: FindingParams): string {
-  return `es trat nicht ein; ${sayAccepted(params)}`;
+  return `das erwartete Ereignis blieb aus; ${sayAccepted(params)}`;
 }
 
 function sayChange(requirement: keyof typeof CHANGES, params: FindingParams): string {
@@ -126,7 +126,14 @@ function quoteObserved({ observed = NOTHING }: FindingParams): string {
 
 function sayAccepted({ outcome, accept }: FindingParams): string {
   const close = outcome === "caution" ? "; das liegt nahe an der Grenze" : "";
-  return `zulässig ist ${quoteQuantities(accept)}${close}`;
+  const verb = isSingular(accept) ? "ist" : "sind";
+  return `zulässig ${verb} ${quoteQuantities(accept)}${close}`;
+}
+
+/** Whether a limit speaks of one thing, "höchstens 1 bar"; else German has the plural. */
+function isSingular(accept: string): boolean {
+  const numbers = accept.match(/-?\d+(?:\.\d+)?/g) ?? [];
+  return numbers.length === 0 || (numbers.length === 1 && numbers[0] === "1");
 }
 
 /** What may not be done once an interval has passed; printed, never judged. */

@@ -19,7 +19,7 @@ export const GERMAN_LIMITS: LimitWords = {
   notOlder: (span) => `höchstens ${saySpan(span)} alt`,
   every: sayEvery,
   goodTo: (date) => ` (gültig bis ${date})`,
-  didNotOccur: "trat nicht ein",
+  didNotOccur: "blieb aus",
   anyOf: (names) => names.map((name) => `\`${name}\``).join(" oder "),
   orders: {
     any: "jeder Schritt nach denen, die er nennt",

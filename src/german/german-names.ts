@@ -29,7 +29,7 @@ export const GERMAN_REASON_NAMES: Readonly<Record<Reason, string>> = {
   "off-range": "außerhalb der Anzeige",
   "mixed-units": "gemischte Einheiten",
   "instrument-unknown": "Messgerät unbekannt",
-  "finer-than-division": "feiner als ein Skalenteil",
+  "finer-than-division": "zwischen zwei Teilstrichen",
   conflicting: "widersprüchlich",
   "date-ahead": "Datum in der Zukunft",
   "start-too-low": "Anfangswert nicht erreicht",

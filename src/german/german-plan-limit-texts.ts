@@ -3,12 +3,12 @@ import { wantOneOf } from "./german-lists.js";
 import { GERMAN_QUANTITIES } from "./german-things.js";
 
 const QUANTITY_FAULTS: Readonly<Record<QuantityFaultName, string>> = {
-  missing: "sagt nichts",
+  missing: "enthält keine Angabe",
   unreadable: "ist keine Zahl mit einem Leerzeichen und einer Einheit",
   "no-unit": "hat keine Einheit",
   "unknown-unit": "hat eine Einheit, die nicht bekannt ist",
   "wrong-dimension": "misst etwas anderes",
-  "too-fine": "ist feiner, als seine Einheit geführt wird",
+  "too-fine": "hat mehr Nachkommastellen, als für seine Einheit vorgesehen sind",
 };
 
 /** Limits, tolerances and instruments. */
@@ -24,7 +24,7 @@ export const GERMAN_PLAN_LIMIT_TEXTS = {
   },
   "plan/wrong-dimension": {
     message: ({ found, dimension }) =>
-      `hier wird anderes gemessen: ${GERMAN_QUANTITIES[found]}; gebraucht wird: ${GERMAN_QUANTITIES[dimension]}`,
+      `hier wird etwas anderes gemessen: ${GERMAN_QUANTITIES[found]}; gebraucht wird: ${GERMAN_QUANTITIES[dimension]}`,
   },
   "plan/no-limit": {
     message: () => "hier steht kein Grenzwert",
@@ -32,16 +32,16 @@ export const GERMAN_PLAN_LIMIT_TEXTS = {
       "mindestens eines von `at-least`, `at-most`, `above`, `below`, `between` oder `nominal` mit `plus-minus`",
   },
   "plan/no-accept": {
-    message: () => "die Toleranz sagt nicht, was zulässig ist",
+    message: () => "in der Toleranz fehlt, was zulässig ist",
     wanted: () => "`accept` mit mindestens einem Grenzwert",
   },
   "plan/no-basis": {
-    message: () => "der Grenzwert sagt nicht, woher er stammt",
+    message: () => "für den Grenzwert ist keine Grundlage angegeben",
     mend: () => "im Schritt `basis` ergänzen, etwa `basis: { kind: common-practice }`",
   },
   "plan/empty-band": {
     message: () => "kein Wert kann diese Grenzwerte einhalten",
-    mend: () => "nach vertauschten Grenzen suchen",
+    mend: () => "prüfen, ob Grenzen vertauscht sind",
   },
   "plan/cases-overlap": {
     message: () => "zwei Fälle können für dasselbe Protokoll gelten",
@@ -52,14 +52,14 @@ export const GERMAN_PLAN_LIMIT_TEXTS = {
     mend: () => "die Zeilen vom kleinsten `up-to` zum größten aufführen",
   },
   "plan/share-in-row": {
-    message: () => "`up-to` nimmt eine Größe, keinen Anteil an einer Angabe",
+    message: () => "bei `up-to` steht eine Größe, kein Anteil an einer Angabe",
   },
   "plan/empty-caution": {
     message: () => "kein zulässiger Wert liegt im grenznahen Bereich",
     mend: () => "`caution` ist der zulässige Teil nahe an einer Grenze; seine Grenze in `accept` hineinrücken",
   },
   "plan/swapped-bounds": {
-    message: ({ low, high }) => `der Bereich läuft von \`${low}\` hinab zu \`${high}\``,
+    message: ({ low, high }) => `der Bereich reicht von \`${low}\` hinab zu \`${high}\``,
     mend: ({ low, high }) => `\`[${high}, ${low}]\` schreiben`,
   },
   "plan/half-stated": {
@@ -67,7 +67,7 @@ export const GERMAN_PLAN_LIMIT_TEXTS = {
     mend: ({ absent }) => `\`${absent}\` ergänzen`,
   },
   "plan/share-in-nominal": {
-    message: () => "`nominal` und `plus-minus` nehmen Größen, keinen Anteil an einer Angabe",
+    message: () => "bei `nominal` und `plus-minus` stehen Größen, kein Anteil an einer Angabe",
     mend: () => "den Bereich als `between` mit zwei Anteilen angeben",
   },
   "plan/mixed-units": {
@@ -79,7 +79,7 @@ export const GERMAN_PLAN_LIMIT_TEXTS = {
       `\`${instrument}\` zeigt an: ${nameShown(shows)}; der Schritt liest ab: ${nameShown(reads)}`,
   },
   "plan/instrument-without-quantity": {
-    message: ({ instrument }) => `\`${instrument}\` sagt nicht, was es misst`,
+    message: ({ instrument }) => `bei \`${instrument}\` fehlt, was es misst`,
     mend: () => "`quantity` ergänzen",
   },
   "plan/not-positive": {

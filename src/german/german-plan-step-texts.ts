@@ -16,7 +16,7 @@ export const GERMAN_PLAN_STEP_TEXTS = {
     message: ({ check }) => `die Prüfung \`${check}\` hat keine Schritte`,
   },
   "plan/no-order": {
-    message: ({ check }) => `die Prüfung \`${check}\` sagt nicht, ob die Reihenfolge ihrer Schritte zählt`,
+    message: ({ check }) => `die Prüfung \`${check}\` gibt nicht an, ob die Reihenfolge ihrer Schritte zählt`,
     wanted: () => "`order: any`, `order: { listed-by: position }` oder `order: { listed-by: at }`",
   },
   "plan/step-before-itself": {
@@ -28,20 +28,20 @@ export const GERMAN_PLAN_STEP_TEXTS = {
     mend: ({ after, step }) => `\`${after}\` vor \`${step}\` aufführen oder \`order: any\` angeben`,
   },
   "plan/apart-without-each": {
-    message: () => "`apart` vergleicht die Einträge einer Liste; der Schritt wird nicht für jeden gefragt",
+    message: () => "`apart` vergleicht die Einträge einer Liste; der Schritt gilt nicht für jeden einzeln",
     mend: () => "`each: subject.cylinders` ergänzen oder `apart` herausnehmen",
   },
   "plan/needs-one-of": {
     message: ({ keys, given }) =>
       given.length === 0
         ? `keines von ${quoteWords(keys)} ist angegeben`
-        : `${quoteWords(given)} stehen zusammen; gebraucht wird eines davon`,
+        : `${quoteWords(given)} stehen zusammen; nur eines davon darf es sein`,
     wanted: ({ keys }) => wantOneOf(keys),
     mend: ({ given }) => (given.length === 0 ? undefined : "eines davon behalten"),
   },
   "plan/nothing-to-compare": {
-    message: () => "eine einzige Stelle hat nichts, womit sie zu vergleichen wäre",
-    mend: () => "Stellen ergänzen, oder `equals`, oder `differs-from`",
+    message: () => "zu einer einzigen Stelle gibt es nichts zu vergleichen",
+    mend: () => "weitere Stellen, `equals` oder `differs-from` ergänzen",
   },
   "plan/duplicate-name": {
     message: ({ thing, name }) => `zweimal genannt: ${nameThing(thing)} \`${name}\``,
@@ -49,7 +49,7 @@ export const GERMAN_PLAN_STEP_TEXTS = {
   },
   "plan/mild-defect": {
     message: ({ defect, consequence }) =>
-      `der Mangel \`${defect}\` wiegt nur \`${consequence}\`: ein Protokoll mit ihm kann die Richtlinie noch erfüllen`,
-    mend: () => "einen Mangel `refer` oder mehr wiegen lassen, wenn das nicht gemeint ist",
+      `der Mangel \`${defect}\` hat nur die Folge \`${consequence}\`: ein Protokoll mit ihm kann die Richtlinie trotzdem erfüllen`,
+    mend: () => "dem Mangel die Folge `refer` oder eine strengere geben, wenn das nicht gemeint ist",
   },
 } satisfies Pick<DiagnosticTexts, keyof PlanStepShapes>;

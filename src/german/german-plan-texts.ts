@@ -14,11 +14,11 @@ export const GERMAN_PLAN_TEXTS = {
   },
   "plan/not-yet": {
     message: ({ option, of }) =>
-      `${nameOption(option, of)} gehört zur Sprache und wird von dieser Version nicht beurteilt`,
+      `${nameOption(option, of)} gehört zur Richtliniensprache, wird von dieser Version aber nicht beurteilt`,
     mend: ({ option, of }) => `${nameOption(option, of)} weglassen; nichts davon würde beurteilt`,
   },
   "plan/bad-date": {
-    message: ({ found }) => `\`${found}\` ist kein Tag des Kalenders`,
+    message: ({ found }) => `\`${found}\` ist kein gültiges Datum`,
     wanted: () => "ein Datum als Jahr-Monat-Tag, etwa `2026-04-01`",
   },
   "plan/dates-swapped": {
@@ -26,7 +26,7 @@ export const GERMAN_PLAN_TEXTS = {
     mend: () => "die beiden Daten vertauschen",
   },
   "plan/review-passed": {
-    message: ({ review, asOf }) => `der Tag der Überprüfung, ${review}, ist am ${asOf} vorbei`,
+    message: ({ review, asOf }) => `am ${asOf} ist die Frist zur Überprüfung (${review}) bereits abgelaufen`,
     mend: () => "die Richtlinie überprüfen und einen neuen Tag festlegen",
   },
   "plan/no-checks": { message: () => "die Richtlinie hat keine Prüfungen" },
@@ -35,7 +35,7 @@ export const GERMAN_PLAN_TEXTS = {
     mend: () => "`deference` ergänzen, einen Satz, den jede Beurteilung trägt",
   },
   "plan/shadowed-name": {
-    message: ({ thing, name }) => `fest eingebaut und nicht noch einmal festzulegen: ${nameThing(thing)} \`${name}\``,
+    message: ({ thing, name }) => `fest vorgegeben und nicht neu festzulegen: ${nameThing(thing)} \`${name}\``,
     mend: () => "einen anderen Namen geben",
   },
   "plan/take-without-size": {
@@ -47,7 +47,7 @@ export const GERMAN_PLAN_TEXTS = {
       given.length === 0
         ? `die Ausnahme \`${adoption}\` sagt nicht, wann sie endet oder überprüft wird`
         : `die Ausnahme \`${adoption}\` nennt sowohl \`until\` als auch \`review\``,
-    mend: () => "`until`, ihren letzten Tag, angeben, bei einer dauerhaften `review`",
+    mend: () => "`until`, ihren letzten Tag, angeben; bei einer dauerhaften Ausnahme `review`",
   },
   "plan/adoptions-meet": {
     message: ({ adoption, other, requirement }) =>
@@ -56,9 +56,9 @@ export const GERMAN_PLAN_TEXTS = {
   },
   "plan/covering-cannot-lapse": {
     message: ({ adoption, key }) =>
-      `\`${key}\` bewirkt nichts: was \`${adoption}\` deckt, hat nichts in der Vorlage, auf das zurückzugreifen wäre`,
+      `\`${key}\` bewirkt nichts: was \`${adoption}\` deckt, hat in der Vorlage nichts, was stattdessen gelten könnte`,
     mend: () =>
-      "stehen lassen, was die Vorlage sagt, und die Abweichung als `accept`, `instead` oder `omit` angeben; bei einer dauerhaften `review` angeben, mit einem `from` nicht nach dem Tag, von dem an die Richtlinie gilt (`effective`)",
+      "stehen lassen, was die Vorlage sagt, und die Abweichung als `accept`, `instead` oder `omit` angeben; bei einer dauerhaften Ausnahme `review` angeben, mit einem `from` nicht nach dem Tag, von dem an die Richtlinie gilt (`effective`)",
   },
   "plan/adoption-of-interval": {
     message: ({ key }) => `eine Frist hat keine Grenzwerte oder Schritte, für die \`${key}\` stehen könnte`,

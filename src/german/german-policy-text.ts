@@ -78,7 +78,7 @@ export function sayPartOfPolicy(part: PartOfPolicy): string {
     case "policy-scope":
       return "der Geltungsbereich der Richtlinie";
     case "gaps":
-      return "was eine Lücke wiegt";
+      return "wie fehlende Angaben gewertet werden";
     case "fact":
     case "instrument":
       return `${KINDS[part.kind]} \`${part.name}\``;

@@ -25,11 +25,11 @@ export const GERMAN_READ_SHAPE_TEXTS = {
     mend: ({ cutByComment }) =>
       cutByComment === undefined
         ? "den Wert schreiben oder den Schlüssel löschen"
-        : `\`#\` beginnt eine Bemerkung: den Text in Anführungszeichen setzen (\`"${cutByComment}"\`)`,
+        : `\`#\` beginnt einen Kommentar: den Text in Anführungszeichen setzen (\`"${cutByComment}"\`)`,
   },
   "read/number-not-exact": {
-    message: ({ found }) => `\`${found ?? ""}\` lässt sich nicht als genaue Zahl führen`,
-    wanted: () => "eine Zahl, die sich genau führen lässt, ganze bis 9007199254740991",
+    message: ({ found }) => `\`${found ?? ""}\` ist keine genau darstellbare Zahl`,
+    wanted: () => "eine genau darstellbare Zahl, ganze bis 9007199254740991",
     mend: () => "ist es eine Kennzeichnung oder eine Anordnungsnummer, in Anführungszeichen setzen",
   },
   "read/unknown-key": {

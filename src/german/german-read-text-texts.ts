@@ -65,7 +65,7 @@ export const GERMAN_READ_TEXT_TEXTS = {
     mend: () => `löschen; beginnt der Text mit \`!\`, ${QUOTE_IT}`,
   },
   "read/unclosed-quote": {
-    message: ({ quote }) => `der Text beginnt mit ${quote} und endet nie`,
+    message: ({ quote }) => `der Text beginnt mit ${quote} und wird nicht geschlossen`,
     wanted: ({ quote }) => `ein schließendes ${quote}`,
     mend: ({ quote }) => `${quote} hinter den Text setzen`,
   },
@@ -85,7 +85,7 @@ export const GERMAN_READ_TEXT_TEXTS = {
     mend: () => "mit Leerzeichen einrücken",
   },
   "read/bad-indentation": {
-    message: () => "die Zeile ist eingerückt wie keine über ihr, zu der sie gehören könnte",
+    message: () => "die Einrückung passt zu keiner Zeile darüber",
     wanted: () => "gleich viele Leerzeichen vor allen Schlüsseln einer Zuordnung",
     mend: () => "so weit einrücken wie die Schlüssel, zu denen sie gehört",
   },
@@ -119,9 +119,9 @@ export const GERMAN_READ_TEXT_TEXTS = {
   },
   "read/text-cut-by-comment": {
     message: ({ found }) =>
-      `der Text ist \`${found ?? ""}\`: ein \`#\` hinter einem Leerzeichen beginnt eine Bemerkung`,
+      `der Text ist \`${found ?? ""}\`: ein \`#\` hinter einem Leerzeichen beginnt einen Kommentar`,
     mend: ({ whole }) =>
-      `in Anführungszeichen setzen (\`"${whole}"\`) oder hinter das \`#\` einer Bemerkung ein Leerzeichen setzen`,
+      `in Anführungszeichen setzen (\`"${whole}"\`) oder hinter das \`#\` eines Kommentars ein Leerzeichen setzen`,
   },
 } satisfies Pick<DiagnosticTexts, keyof ReadTextShapes>;
 

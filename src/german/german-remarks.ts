@@ -23,8 +23,7 @@ export const GERMAN_REMARKS: RemarkTexts = {
     `\`${step}\` darf nicht zusammen mit anderem bestätigt werden; es braucht einen eigenen Nachweis`,
   "step/defect": ({ defect }) => `hier ist der Mangel \`${defect}\` eingetragen`,
   "step/not-done": () => "der Schritt ist als nicht durchgeführt eingetragen",
-  "step/unknown-result": ({ recorded }) =>
-    `das Ergebnis \`${recorded}\` gehört nicht zu den Wörtern, die verstanden werden`,
+  "step/unknown-result": ({ recorded }) => `das Ergebnis \`${recorded}\` ist hier nicht vorgesehen`,
   "step/unused-evidence": ({ key }) =>
     `\`${key}\` ist kein Nachweis für einen Schritt dieser Art und wurde nicht beurteilt`,
   "step/trace-not-judged": () => "ein Verlauf ist aufgezeichnet; diese Version beurteilt keine Verläufe",
@@ -34,7 +33,7 @@ export const GERMAN_REMARKS: RemarkTexts = {
   "interval/adopted": sayAdopted,
   "step/not-asked": ({ step }) => `\`${step}\` wird nur verlangt, solange eine Ausnahme gilt, und derzeit gilt keine`,
   "step/finer-than-division": () =>
-    "diesen Wert kann das Messgerät nicht anzeigen; er liegt zwischen zwei Skalenteilen",
+    "diesen Wert kann das Messgerät nicht anzeigen; er liegt zwischen zwei Teilstrichen",
   "step/unknown-place": ({ place }) => `der Schritt fragt nicht nach der Stelle \`${place}\``,
   "step/more-likely-outside": ({ observed, accept, confidence }) =>
     `\`${observed}\` ist wie abgelesen zulässig (${accept}), der wahre Wert liegt aber nur mit einer Wahrscheinlichkeit von ${confidence} innerhalb`,
@@ -45,5 +44,5 @@ export const GERMAN_REMARKS: RemarkTexts = {
 function sayAdopted({ adoption, order, until, without }: Parameters<RemarkTexts["step/adopted"]>[0]): string {
   const outcome = OUTCOMES.find((one) => one === without);
   const otherwise = outcome === undefined ? without : GERMAN_OUTCOMES[outcome];
-  return `beurteilt unter der Ausnahme \`${adoption}\` (${order}, bis ${until}); ohne sie: ${otherwise}`;
+  return `beurteilt nach der Ausnahme \`${adoption}\` (${order}, bis ${until}); ohne sie: ${otherwise}`;
 }

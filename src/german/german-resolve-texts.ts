@@ -50,13 +50,13 @@ export const GERMAN_RESOLVE_TEXTS = {
   },
   "resolve/covers-nothing": {
     message: ({ adoption }) =>
-      `die Ausnahme \`${adoption}\` deckt nichts: kein Teil, den sie nennt, ist weniger streng als in der Vorlage`,
+      `die Ausnahme \`${adoption}\` ist ohne Wirkung: kein Teil, den sie nennt, ist weniger streng als in der Vorlage`,
     mend: () => "herausnehmen oder die Abweichung in ihr angeben, als `accept`, `instead` oder `omit`",
   },
   "resolve/cannot-compare": {
     message: ({ what, ...sides }) =>
       `nicht mit der Vorlage vergleichbar: ${what}; ${saySides(sides)}; es könnte weniger streng sein`,
-    mend: () => "von Hand prüfen und die Abweichung nach einer Anordnung in `adopted` aufnehmen",
+    mend: () => "selbst prüfen und die Abweichung nach einer Anordnung in `adopted` aufnehmen",
   },
 } satisfies Pick<DiagnosticTexts, keyof ResolveShapes>;
 

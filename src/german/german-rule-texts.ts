@@ -6,15 +6,17 @@ import { GERMAN_RULE_THINGS } from "./german-things.js";
 export const GERMAN_RULE_TEXTS = {
   "rule/too-large": {
     message: ({ depth, terms }) =>
-      `eine Regel ist höchstens ${depth} Ebenen tief verschachtelt und enthält höchstens ${terms} Glieder`,
+      `eine Regel ist höchstens ${depth} Ebenen tief verschachtelt und enthält höchstens ${terms} Ausdrücke`,
   },
   "rule/no-term": {
-    message: ({ found }) => `${GERMAN_RULE_THINGS[found]} ist kein Glied einer Regel`,
+    message: ({ found }) => `${GERMAN_RULE_THINGS[found]} ist kein gültiger Ausdruck einer Regel`,
     wanted: () => "ein Operator mit seinen Operanden, ein Text, eine ganze Zahl, wahr oder falsch",
   },
   "rule/one-operator": {
     message: ({ operators }) =>
-      operators.length === 0 ? "ein Glied ohne Operator" : `ein Glied hat mehrere Operatoren: ${quoteWords(operators)}`,
+      operators.length === 0
+        ? "ein Ausdruck ohne Operator"
+        : `ein Ausdruck hat mehrere Operatoren: ${quoteWords(operators)}`,
     wanted: () => "genau ein Operator in jedem `{ }`",
   },
   "rule/unknown-operator": {
@@ -24,7 +26,7 @@ export const GERMAN_RULE_TEXTS = {
     mend: ({ nearest }) => (nearest === undefined ? undefined : writeNearest(nearest, "")),
   },
   "rule/operand-count": {
-    message: ({ operator, count }) => `\`${operator}\` steht mit ${count === 1 ? "1 Operanden" : `${count} Operanden`}`,
+    message: ({ operator, count }) => `\`${operator}\` hat ${count === 1 ? "1 Operanden" : `${count} Operanden`}`,
     wanted: ({ operator, least, most }) =>
       operator === "if"
         ? "eine Bedingung, ein Wert und ein weiterer Wert, oder mehr solche Paare vor dem letzten"
@@ -35,7 +37,7 @@ export const GERMAN_RULE_TEXTS = {
             : `${least} oder ${most}`,
   },
   "rule/no-name": {
-    message: ({ found }) => `\`var\` nimmt einen Namen als Text; hier steht ${GERMAN_RULE_THINGS[found]}`,
+    message: ({ found }) => `\`var\` erwartet einen Namen als Text; hier steht ${GERMAN_RULE_THINGS[found]}`,
     mend: () => "eine Angabe nennen, ohne Ersatzwert",
   },
   "rule/unknown-name": {

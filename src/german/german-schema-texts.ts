@@ -3,7 +3,7 @@ import type { SchemaText } from "../words/index.js";
 /** Titles and first sentences of the schema of policies. */
 export const GERMAN_SCHEMA_TEXTS: Readonly<Record<SchemaText, string>> = {
   "tenbar policy": "tenbar-Richtlinie",
-  "About the policy": "über die Richtlinie",
+  "About the policy": "Angaben zur Richtlinie",
   "Lower-case words, hyphens and slashes": "Wörter in Kleinbuchstaben, Bindestriche und Schrägstriche",
   "A name for people to read": "ein Name, wie ihn Menschen lesen",
   "Always in quotes": "immer in Anführungszeichen",
@@ -29,7 +29,7 @@ export const GERMAN_SCHEMA_TEXTS: Readonly<Record<SchemaText, string>> = {
   Reading: "Ablesung",
   Hold: "Haltezeit",
   Timing: "Zeitmessung",
-  "In date": "Datum in der Frist",
+  "In date": "Datum innerhalb der Frist",
   "Calendar span": "Kalenderspanne",
   "ISO 8601 span that the date may lie back: `P30D`, `P1M`, `P5Y`":
     "Spanne nach ISO 8601, die das Datum zurückliegen darf: `P30D`, `P1M`, `P5Y`",
@@ -71,7 +71,7 @@ export const GERMAN_SCHEMA_TEXTS: Readonly<Record<SchemaText, string>> = {
   Quantity: "Größe",
   "A number, one space and a unit: `280 bar`, `-10 mbar`, `90 %`, `30 s`":
     "eine Zahl, ein Leerzeichen und eine Einheit: `280 bar`, `-10 mbar`, `90 %`, `30 s`",
-  "Rule term": "Glied einer Regel",
+  "Rule term": "Ausdruck einer Regel",
   "A term in JsonLogic notation: one operator and its operands":
     "ein Ausdruck in JsonLogic-Schreibweise: ein Operator und seine Operanden",
   Scope: "Geltungsbereich",

@@ -14,7 +14,7 @@ const THINGS: Readonly<Record<PlainThing, string>> = {
   "step of the parent": "Schritt der Vorlage",
   "step of the same check": "Schritt derselben Prüfung",
   "step of this check": "Schritt dieser Prüfung",
-  "step to stand beside": "Schritt als Nachbar",
+  "step to stand beside": "Nachbarschritt",
   "text fact": "Angabe als Text",
   tolerance: "Toleranz",
 };

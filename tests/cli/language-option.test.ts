@@ -17,7 +17,7 @@ describe("--language", () => {
     const inEnglish = await runProgram(["evaluate", policy, leaking]);
     expect(inGerman.code).toBe(inEnglish.code);
     expect(inGerman.out).toContain("  sperren   leak, Abfall: außerhalb\n");
-    expect(inGerman.out).toContain("Der Druck fiel während der Haltezeit um `20 bar`; zulässig ist\n");
+    expect(inGerman.out).toContain("Der Druck fiel während der Haltezeit um `20 bar`; zulässig sind\n");
     expect(inGerman.out).toContain("Eine Beurteilung gilt für ein Protokoll");
     expect(inGerman.out).not.toMatch(/accepted|withdraw|beyond|basis/);
     expect(await runProgram(["evaluate", policy, leaking, "--language", "en"])).toEqual(inEnglish);

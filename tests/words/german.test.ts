@@ -22,9 +22,9 @@ describe("German", () => {
     expect(assessment.findings.map(({ code, message }) => [code, message])).toEqual([
       [
         "reading/level-outside",
-        "abgelesen wurde `250 bar`; zulässig ist mindestens `270 bar` (`90 %` von rated-pressure)",
+        "abgelesen wurde `250 bar`; zulässig sind mindestens `270 bar` (`90 %` von rated-pressure)",
       ],
-      ["step/adopted", "beurteilt unter der Ausnahme `charge-by-role` (LO 12, bis auf Weiteres); ohne sie: außerhalb"],
+      ["step/adopted", "beurteilt nach der Ausnahme `charge-by-role` (LO 12, bis auf Weiteres); ohne sie: außerhalb"],
     ]);
     expect(assessment.findings[0]?.params).toMatchObject({
       observed: "250 bar",
@@ -37,8 +37,8 @@ describe("German", () => {
     const lines = renderAssessment(assessment, { color: false, width: 80, words: german }).split("\n");
     expect(lines[0]).toMatch(/^lm1-s011-0502, S-011, daily +außer Dienst nehmen$/);
     expect(lines).toContain("  sperren   charge, C-301, Messwert: außerhalb");
-    expect(lines).toContain("            Spielraum    20 bar jenseits der Grenze");
-    expect(lines).toContain("            Grundlage    örtliche Anordnung: LO 12");
+    expect(lines).toContain("            Abweichung    20 bar außerhalb der Grenze");
+    expect(lines).toContain("            Grundlage     örtliche Anordnung: LO 12");
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
   });
 
