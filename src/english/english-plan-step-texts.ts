@@ -19,8 +19,12 @@ export const ENGLISH_PLAN_STEP_TEXTS = {
     wanted: () => "`order: any`, `order: { listed-by: position }` or `order: { listed-by: at }`",
   },
   "plan/step-before-itself": {
-    message: ({ steps }) => `a step would have to come before itself: ${quoteWords(steps)}`,
-    mend: () => "take one name out of `after`",
+    message: ({ steps, key }) =>
+      key === undefined
+        ? `a step would have to come before itself: ${quoteWords(steps)}`
+        : `a step cannot stand ${key === "before" ? "before" : "after"} itself: ${quoteWords(steps)}`,
+    mend: ({ key }) =>
+      key === undefined ? "take one name out of `after`" : `name another step in \`${key}\`, or take it out`,
   },
   "plan/after-later-step": {
     message: ({ step, after }) => `\`${step}\` is to come after \`${after}\`, which is listed after it`,

@@ -20,8 +20,14 @@ export const GERMAN_PLAN_STEP_TEXTS = {
     wanted: () => "`order: any`, `order: { listed-by: position }` oder `order: { listed-by: at }`",
   },
   "plan/step-before-itself": {
-    message: ({ steps }) => `ein Schritt müsste vor sich selbst kommen: ${quoteWords(steps)}`,
-    mend: () => "einen Namen aus `after` herausnehmen",
+    message: ({ steps, key }) =>
+      key === undefined
+        ? `ein Schritt müsste vor sich selbst kommen: ${quoteWords(steps)}`
+        : `ein Schritt kann nicht ${key === "before" ? "vor" : "hinter"} sich selbst stehen: ${quoteWords(steps)}`,
+    mend: ({ key }) =>
+      key === undefined
+        ? "einen Namen aus `after` herausnehmen"
+        : `in \`${key}\` einen anderen Schritt nennen oder es herausnehmen`,
   },
   "plan/after-later-step": {
     message: ({ step, after }) => `\`${step}\` soll nach \`${after}\` kommen, das dahinter aufgeführt ist`,

@@ -116,6 +116,11 @@ function putStep(
   const names = list.map(({ step }) => step.step);
   const at = names.indexOf(anchor);
   const key = before === undefined ? "behind" : "before";
+  if (anchor === name) {
+    diagnostics.report("plan/step-before-itself", parsed.place(`${pointer}/${key}`), { steps: [name], key });
+    list.splice(old === -1 ? list.length : old, 0, placed);
+    return;
+  }
   reportUnknown("step to stand beside", [anchor], names, `${pointer}/${key}`, parsed, diagnostics);
   if (at === -1) list.push(placed);
   else list.splice(before === undefined ? at + 1 : at, 0, placed);

@@ -151,7 +151,14 @@ export interface PlanStepShapes {
   readonly "plan/duplicate-step": Says<{ step: string }, "mend">;
   readonly "plan/no-steps": Says<{ check: string }>;
   readonly "plan/no-order": Says<{ check: string }, "wanted">;
-  readonly "plan/step-before-itself": Says<{ steps: readonly string[] }, "mend">;
+  readonly "plan/step-before-itself": Says<
+    {
+      steps: readonly string[];
+      /** Where a step is to stand in the parent's list; else the steps go round in `after`. */
+      key?: "before" | "behind" | undefined;
+    },
+    "mend"
+  >;
   readonly "plan/after-later-step": Says<{ step: string; after: string }, "mend">;
   readonly "plan/apart-without-each": Says<Nothing, "mend">;
   readonly "plan/needs-one-of": Says<{ keys: readonly string[]; given: readonly string[] }, "wanted" | "mend">;

@@ -15,6 +15,20 @@ function listWarnings(text: string) {
 
 const steps = (...lines: readonly string[]) => `checks:\n  daily:\n    steps:\n${lines.join("\n")}\n`;
 
+describe("a step that is to stand beside itself", () => {
+  it.each([
+    ["before", "new", "torch", "a step cannot stand before itself: `torch`"],
+    ["behind", "the parent's", "harness", "a step cannot stand after itself: `harness`"],
+  ])("is told so: %s, %s", (key, _whose, step, message) => {
+    const text = `${HEAD}${steps(`      - { step: ${step}, kind: confirm, ${key}: ${step} }`)}`;
+    const { diagnostics } = compilePolicy(text, { parents: { "./one.yaml": SOUND } });
+    expect(diagnostics.map((one) => [one.code, one.line, one.message])).toEqual([
+      ["plan/step-before-itself", 7, message],
+    ]);
+    expect(diagnostics[0]?.mend).toBe(`name another step in \`${key}\`, or take it out`);
+  });
+});
+
 describe("a name of a child that is close to one of its parent's", () => {
   it.each([
     ["step", steps("      - { step: harnes, kind: confirm }"), 7, "harness"],

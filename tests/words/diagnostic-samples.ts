@@ -154,7 +154,11 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "plan/duplicate-step": [{ step: "p-step" }],
   "plan/no-steps": [{ check: "p-check" }],
   "plan/no-order": [{ check: "p-check" }],
-  "plan/step-before-itself": [{ steps: KNOWN }],
+  "plan/step-before-itself": [
+    { steps: KNOWN },
+    { steps: ["p-step"], key: "before" },
+    { steps: ["p-step"], key: "behind" },
+  ],
   "plan/after-later-step": [{ step: "p-step", after: "p-after" }],
   "plan/apart-without-each": [{}],
   "plan/needs-one-of": [
