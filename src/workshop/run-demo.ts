@@ -6,6 +6,7 @@ import { join } from "node:path";
 const PROGRAM = "dist/cli.js";
 const POLICY = "policies/common-practice/open-circuit.yaml";
 const RECORDS = "examples/records";
+const EVALUATE = [PROGRAM, "evaluate", POLICY] as const;
 
 process.exitCode = runDemo();
 
@@ -13,7 +14,9 @@ function runDemo(): number {
   if (!isBuilt() && runCommand("npm", ["run", "--silent", "build"]) !== 0) return 1;
   const records = readdirSync(RECORDS).filter((file) => file.endsWith(".json"));
   const paths = records.sort().map((file) => join(RECORDS, file));
-  return runCommand(process.execPath, [PROGRAM, "evaluate", POLICY, ...paths, "--fail-on", "never"]);
+  // Why: a shell puts the names in for the pattern, which is all that anyone would type.
+  const shown = [join(RECORDS, "*.json"), "--fail-on", "never"];
+  return runCommand(process.execPath, [...EVALUATE, ...paths, "--fail-on", "never"], ["node", ...EVALUATE, ...shown]);
 }
 
 function isBuilt(): boolean {
@@ -23,8 +26,8 @@ function isBuilt(): boolean {
   return sources.every((file) => statSync(file).mtimeMs <= built);
 }
 
-function runCommand(program: string, args: readonly string[]): number {
-  const words = [program === process.execPath ? "node" : program, ...args];
-  process.stderr.write(`$ ${words.join(" ")}\n`);
+/** Runs a program and prints its line before, as one would type it. */
+function runCommand(program: string, args: readonly string[], shown = [program, ...args]): number {
+  process.stderr.write(`$ ${shown.join(" ")}\n`);
   return spawnSync(program, args, { stdio: "inherit" }).status ?? 1;
 }
