@@ -1,4 +1,3 @@
-import { randomUUID } from "node:crypto";
 import { lstat, open, realpath, rename, rm, stat } from "node:fs/promises";
 import { dirname } from "node:path";
 import { ENGLISH_FILES, type FileWords } from "../words/index.js";
@@ -39,7 +38,7 @@ async function isSameFile(path: string, other: string): Promise<boolean> {
 }
 
 async function replaceFile(target: string, text: string, words: FileWords): Promise<string | undefined> {
-  const draft = `${target}.${randomUUID()}.draft`;
+  const draft = `${target}.${crypto.randomUUID()}.draft`;
   try {
     const file = await open(draft, "wx");
     try {
