@@ -1,4 +1,4 @@
-import type { Assessment, Finding } from "../model/index.js";
+import type { Assessment, Finding, Result } from "../model/index.js";
 import type { Row } from "../steps/index.js";
 import { CONSEQUENCES, weighConsequence } from "../terms/index.js";
 import { type AssessmentWords, sayRemark } from "../words/index.js";
@@ -30,14 +30,21 @@ export function describeJudgement(
 ): Assessment {
   const { envelope, rows, stepOf, remarks } = judgement;
   if (isPartial) for (const row of rows) awaitEvidence(row);
-  const described = rows.map((row, index) => describeRow(row, stepOf[index], judgement, words));
-  const extra = [...remarks, ...described.flatMap(remarkDoubt), ...(recordDigest === null ? [NO_DIGEST] : [])];
-  const findings = [
-    ...described.flatMap((one) => makeRowFindings(one, judgement, policy, words)),
-    ...extra
-      .filter((one) => !isPartial || one.reason !== "nothing-judged")
-      .map((one) => describeRemark(one, judgement, policy, words)),
-  ];
+  const results: Result[] = [];
+  const findings: Finding[] = [];
+  const doubts: Remark[] = [];
+  for (let index = 0; index < rows.length; index += 1) {
+    const row = rows[index];
+    if (row === undefined) continue;
+    const described = describeRow(row, stepOf[index], judgement, words);
+    results.push(makeResult(described));
+    findings.push(...makeRowFindings(described, judgement, policy, words));
+    if (isDoubtful(described)) doubts.push(remarkDoubt(described));
+  }
+  for (const remark of [...remarks, ...doubts, ...(recordDigest === null ? [NO_DIGEST] : [])]) {
+    if (isPartial && remark.reason === "nothing-judged") continue;
+    findings.push(describeRemark(remark, judgement, policy, words));
+  }
   return {
     tenbar: 1,
     kind: "assessment",
@@ -49,7 +56,7 @@ export function describeJudgement(
     policy: { id: policy.plan.policy.id, version: policy.plan.policy.version, digest: policy.plan.digest },
     engine: ENGINE_VERSION,
     counts: countOutcomes(rows),
-    results: described.map(makeResult),
+    results,
     findings: sortFindings(findings),
     ...(envelope === undefined
       ? { problems: judgement.problems.map((problem) => describeProblem(problem, words)) }
@@ -66,24 +73,23 @@ function awaitEvidence(row: Row): void {
   if (row.undecidedFor === "missing") row.undecidedFor = "not-yet";
 }
 
-const NONE: readonly never[] = [];
+/** Within as read, yet more likely outside than not. */
+function isDoubtful({ row: { outcome }, words: { confidence } }: DescribedRow): boolean {
+  return confidence !== undefined && confidence < 0.5 && (outcome === "within" || outcome === "caution");
+}
 
-/** Why: within as read, yet more likely outside than not; the decision stands, and the reader is told. */
-function remarkDoubt({ row, words, pointers }: DescribedRow): readonly Remark[] {
+/** Why: the decision stands, and the reader is told. */
+function remarkDoubt({ row, words, pointers }: DescribedRow): Remark {
   const { confidence, observed = "", accept = "" } = words;
-  if (confidence === undefined || confidence >= 0.5 || (row.outcome !== "within" && row.outcome !== "caution"))
-    return NONE;
-  return [
-    {
-      code: "step/more-likely-outside",
-      weight: Math.min(ADVISE, weighConsequence(row.consequence)),
-      pointer: pointers[0] ?? "/steps",
-      step: row.requirement.step,
-      part: row.part,
-      requirement: row.requirement,
-      params: { observed, accept, confidence: String(confidence) },
-    },
-  ];
+  return {
+    code: "step/more-likely-outside",
+    weight: Math.min(ADVISE, weighConsequence(row.consequence)),
+    pointer: pointers[0] ?? "/steps",
+    step: row.requirement.step,
+    part: row.part,
+    requirement: row.requirement,
+    params: { observed, accept, confidence: String(confidence) },
+  };
 }
 
 function readName(record: unknown, key: "id" | "check"): string | null {

@@ -7,6 +7,7 @@ import {
   type Row,
   type RowWords,
   readMember,
+  sayPlainly,
   weighRow,
 } from "../steps/index.js";
 import { CONSEQUENCES, type Consequence } from "../terms/index.js";
@@ -21,7 +22,8 @@ import type { Envelope } from "./read-envelope.js";
 export interface DescribedRow {
   readonly row: Row;
   readonly words: RowWords;
-  readonly pointers: readonly string[];
+  /** Made for this row alone, so that they can be handed out. */
+  readonly pointers: string[];
 }
 
 /** Finds the words of one row; `step` is undefined where the check itself asks. */
@@ -36,15 +38,21 @@ export function describeRow(
   if (step !== undefined) {
     const entry = row.entries[0] === undefined ? undefined : envelope.steps[row.entries[0]]?.entry;
     const said = step.describe(row, entry, findMember(row, step, envelope), context, words.limits);
-    return { row, words: said, pointers: row.entries.map((place) => `/steps/${place}`) };
+    return { row, words: said, pointers: pointToEntries(row) };
   }
   return { row, words: describeOwnWords(row, judgement, words), pointers: pointTo(row) };
 }
 
-function pointTo(row: Row): readonly string[] {
+function pointToEntries({ entries }: Row): string[] {
+  const pointers: string[] = [];
+  for (const place of entries) pointers.push(`/steps/${place}`);
+  return pointers;
+}
+
+function pointTo(row: Row): string[] {
   if (row.pointer !== undefined) return [row.pointer];
   if (row.requirement.name === "competence") return ["/by/competence"];
-  return row.entries.map((place) => `/steps/${place}`);
+  return pointToEntries(row);
 }
 
 /** The words of what the check itself asks: competence, order, intervals, rules. */
@@ -56,19 +64,18 @@ function describeOwnWords(
   switch (requirement.name) {
     case "competence": {
       const accept = limits.anyOf(check?.plan.competence ?? []);
-      return { ...(details.competence === undefined ? {} : { observed: details.competence }), accept };
+      return sayPlainly(details.competence, accept);
     }
     case "due": {
       const good = details.due === undefined ? "" : limits.goodTo(details.due);
-      const accept = details.every === undefined ? {} : { accept: limits.notOlder(details.every) + good };
-      return { ...(details.date === undefined ? {} : { observed: details.date }), ...accept };
+      return sayPlainly(details.date, details.every === undefined ? undefined : limits.notOlder(details.every) + good);
     }
     case "rule": {
       const rule = check?.rules.find(({ plan }) => plan.rule === requirement.label);
-      return rule === undefined ? {} : { accept: rule.describe(rules) };
+      return sayPlainly(undefined, rule?.describe(rules));
     }
     default:
-      return { accept: limits.orders[check?.plan.order ?? "any"] };
+      return sayPlainly(undefined, limits.orders[check?.plan.order ?? "any"]);
   }
 }
 
@@ -95,7 +102,7 @@ export function makeResult({ row, words, pointers }: DescribedRow): Result {
   if (row.without !== undefined) result.without = row.without;
   if (row.adopted !== undefined) result.adopted = row.adopted;
   if (row.attested) result.evidence = "attested";
-  result.pointers = [...pointers];
+  result.pointers = pointers;
   if (!isWhole(result)) throw new Error("a result lacks what every result has");
   return result;
 }

@@ -5,6 +5,7 @@ import { isMissing, type JsonObject } from "./json-value.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import { makeRow, type Row } from "./row.js";
+import { sayPlainly } from "./row-words.js";
 import { compileCommon, compilePlainRequirement, finishStep } from "./step-common.js";
 import { RESULT_FIELD, type StepField } from "./step-field.js";
 import type { StepSlots } from "./step-slots.js";
@@ -57,7 +58,7 @@ export function prepareConfirm(plan: ConfirmPlan, requirements: readonly Prepare
     },
     describe(row, entry, _member, _context, words) {
       const observed = row.details?.defect ?? (typeof entry?.result === "string" ? entry.result : undefined);
-      return { ...(observed === undefined ? {} : { observed }), accept: words.satisfactory };
+      return sayPlainly(observed, words.satisfactory);
     },
   };
 }

@@ -22,13 +22,13 @@ export function describeConfidence(
   candidates: readonly (readonly Uniform[] | undefined)[],
   bounds: readonly Bound[] | undefined,
   isSize: boolean,
-): { confidence?: number } {
+): number | undefined {
   const known = candidates.filter((uniforms) => uniforms !== undefined);
-  if (bounds === undefined || known.length === 0 || known.length < candidates.length) return {};
+  if (bounds === undefined || known.length === 0 || known.length < candidates.length) return undefined;
   const least = known
     .map((uniforms) => (isSize ? probabilityOfSize(uniforms, bounds) : probabilityWithin(uniforms, bounds)))
     .reduce((one, other) => (compareRational(other, one) === -1 ? other : one));
-  return { confidence: formatProbability(least) };
+  return formatProbability(least);
 }
 
 /** The value itself where it is not negative, and its opposite where it is. */

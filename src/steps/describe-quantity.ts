@@ -23,7 +23,7 @@ import { bandOf, FINER_THAN_DIVISION } from "./judge-quantity.js";
 import type { PreparedInstrument } from "./prepared-instrument.js";
 import { type Band, describeMargin } from "./prepared-tolerance.js";
 import type { Row } from "./row.js";
-import type { RowWords, SpanWords } from "./row-words.js";
+import { type RowWords, type SpanWords, sayPlainly } from "./row-words.js";
 
 type AnyUnit = Quantity["unit"];
 
@@ -37,16 +37,16 @@ export function describeReading(
 ): RowWords {
   const band = findBand(row, member, context);
   const { quanta, unit } = row;
-  if (unit === undefined || Number.isNaN(quanta)) return band === undefined ? {} : { accept: band.describe(words) };
+  if (unit === undefined || Number.isNaN(quanta)) return sayPlainly(undefined, band?.describe(words));
   const quantity = { quanta, unit };
   const make = () => describeValue(row, quantity, band, instruments, words);
   if (band === undefined) return make();
-  return band.memory.remember(`${quanta} ${unit.index}${nameState(row)}`, instruments, words, make);
+  return band.memory.remember([numberState(row, unit), quanta], instruments, words, make);
 }
 
-/** What of a row's outcome its words depend on. */
-function nameState(row: Row): string {
-  return `${row.outcome === "undecided" ? " open" : ""}${isShown(row) ? "" : " hidden"}`;
+/** What of a row's outcome and unit its words depend on, as one number. */
+function numberState(row: Row, { index }: AnyUnit): number {
+  return index * 4 + (row.outcome === "undecided" ? 2 : 0) + (isShown(row) ? 0 : 1);
 }
 
 function describeValue(
@@ -56,16 +56,15 @@ function describeValue(
   instruments: readonly PreparedInstrument[],
   words: LimitWords,
 ): RowWords {
-  const accept = band === undefined ? {} : { accept: band.describe(words) };
   const value = rationalOfQuantity(quantity);
   const spans = instruments.map(({ exact }) => spanOfReading(value, exact));
   const uniforms = instruments.map(({ exact }) => uniformsOfReading(value, exact));
   return {
     observed: formatQuantity(quantity),
-    ...describeSpan(spans, quantity.unit, formatRational),
-    ...accept,
-    ...describeDistance(row, band, value),
-    ...(isShown(row) ? describeConfidence(uniforms, band?.accept, false) : {}),
+    accept: band?.describe(words),
+    margin: describeDistance(row, band, value),
+    span: describeSpan(spans, quantity.unit, formatRational),
+    confidence: isShown(row) ? describeConfidence(uniforms, band?.accept, false) : undefined,
   };
 }
 
@@ -76,7 +75,7 @@ function describeValue(
  */
 export function describeChange(
   row: Row,
-  readings: readonly [Rational, Rational] | undefined,
+  readings: readonly [Quantity, Quantity] | undefined,
   instruments: readonly PreparedInstrument[],
   member: JsonObject | undefined,
   context: JudgeContext,
@@ -84,24 +83,25 @@ export function describeChange(
 ): RowWords {
   const band = findBand(row, member, context);
   const { quanta, unit } = row;
-  if (unit === undefined || Number.isNaN(quanta)) return band === undefined ? {} : { accept: band.describe(words) };
+  if (unit === undefined || Number.isNaN(quanta)) return sayPlainly(undefined, band?.describe(words));
   const make = () => describeDifference(row, unit, readings, band, instruments, words);
   if (band === undefined) return make();
-  const ends = (readings ?? []).map(({ numerator, denominator }) => ` ${numerator}/${denominator}`).join("");
-  return band.memory.remember(`${quanta} ${unit.index}${nameState(row)}${ends}`, instruments, words, make);
+  const state = numberState(row, unit);
+  // Invariant: both readings are of the family of `unit`.
+  const key = readings === undefined ? [state, quanta] : [state, quanta, readings[0].quanta, readings[1].quanta];
+  return band.memory.remember(key, instruments, words, make);
 }
 
 function describeDifference(
   row: Row,
   unit: AnyUnit,
-  readings: readonly [Rational, Rational] | undefined,
+  readings: readonly [Quantity, Quantity] | undefined,
   band: Band | undefined,
   instruments: readonly PreparedInstrument[],
   words: LimitWords,
 ): RowWords {
-  const accept = band === undefined ? {} : { accept: band.describe(words) };
   const value = rationalOfQuanta(row.quanta, unit.family);
-  const [first, second] = readings ?? [];
+  const [first, second] = (readings ?? []).map(rationalOfQuantity);
   const known = first === undefined || second === undefined ? [] : instruments;
   const isSize = row.requirement.name === "change";
   const spans = known.map(({ exact }) =>
@@ -110,10 +110,10 @@ function describeDifference(
   const uniforms = known.map(({ exact }) => (first && second ? uniformsOfDifference(first, second, exact) : undefined));
   return {
     observed: formatDifference(value, unit, "down"),
-    ...describeSpan(spans, unit, formatDifference),
-    ...accept,
-    ...describeDistance(row, band, value),
-    ...(isShown(row) ? describeConfidence(uniforms, band?.accept, isSize) : {}),
+    accept: band?.describe(words),
+    margin: describeDistance(row, band, value),
+    span: describeSpan(spans, unit, formatDifference),
+    confidence: isShown(row) ? describeConfidence(uniforms, band?.accept, isSize) : undefined,
   };
 }
 
@@ -134,13 +134,17 @@ type PrintRational = (value: Rational, unit: AnyUnit, cut: "down" | "up") => str
  * The span that holds every instrument's span, in words; nothing where one of them leaves it open. Ends that do not terminate
  * as decimals are cut outwards, so that the span only widens.
  */
-function describeSpan(spans: readonly (Span | undefined)[], unit: AnyUnit, print: PrintRational): { span?: SpanWords } {
+function describeSpan(
+  spans: readonly (Span | undefined)[],
+  unit: AnyUnit,
+  print: PrintRational,
+): SpanWords | undefined {
   const known = spans.filter((span) => span !== undefined);
   const [first] = known;
-  if (first === undefined || known.length < spans.length) return {};
+  if (first === undefined || known.length < spans.length) return undefined;
   const hull = known.reduce(joinSpans, first);
   const ends = hull.fromOpen ? (hull.toOpen ? "()" : "(]") : hull.toOpen ? "[)" : "[]";
-  return { span: { from: print(hull.from, unit, "down"), to: print(hull.to, unit, "up"), ends } };
+  return { from: print(hull.from, unit, "down"), to: print(hull.to, unit, "up"), ends };
 }
 
 function joinSpans(one: Span, other: Span): Span {
@@ -155,9 +159,9 @@ function joinSpans(one: Span, other: Span): Span {
 }
 
 /** Why: a value that could not be decided has no margin; a large one would look better than it is. */
-function describeDistance(row: Row, band: Band | undefined, value: Rational): { margin?: string } {
-  if (row.outcome === "undecided" || row.unit === undefined || band === undefined) return {};
+function describeDistance(row: Row, band: Band | undefined, value: Rational): string | undefined {
+  if (row.outcome === "undecided" || row.unit === undefined || band === undefined) return undefined;
   const bounds: readonly Bound[] = band.accept;
   const margin = marginOfBounds(bounds, value);
-  return margin === undefined ? {} : { margin: describeMargin(margin, row.unit) };
+  return margin && describeMargin(margin, row.unit);
 }

@@ -1,5 +1,5 @@
 import type { PolicyStep, StepPlanOf } from "../model/index.js";
-import { type Rational, rationalOfQuantity } from "../quantities/index.js";
+import type { Quantity } from "../quantities/index.js";
 import type { CompileContext, CompiledRequirement, CompiledStep } from "./compile-context.js";
 import { compileStepLimit, compileToleranceUse } from "./compile-tolerance.js";
 import { describeChange, describeReading } from "./describe-quantity.js";
@@ -100,13 +100,11 @@ function findReadings(
   row: Row,
   entry: JsonObject | undefined,
   context: JudgeContext,
-): readonly [Rational, Rational] | undefined {
+): readonly [Quantity, Quantity] | undefined {
   const start = context.readQuantity(entry?.start, plan.quantity);
   const end = context.readQuantity(entry?.end, plan.quantity);
   if (!start.ok || !end.ok || start.quantity.unit.family !== end.quantity.unit.family) return undefined;
-  const first = rationalOfQuantity(start.quantity);
-  const second = rationalOfQuantity(end.quantity);
-  return row.requirement.name === "rise" ? [second, first] : [first, second];
+  return row.requirement.name === "rise" ? [end.quantity, start.quantity] : [start.quantity, end.quantity];
 }
 
 export function listHoldSlots({ quantity }: HoldPlan): StepSlots {

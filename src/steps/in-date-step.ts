@@ -7,6 +7,7 @@ import type { JudgeContext } from "./judge-context.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import { makeRow, type Row } from "./row.js";
+import { sayPlainly } from "./row-words.js";
 import { compileCommon, compilePlainRequirement, finishStep } from "./step-common.js";
 import type { StepField } from "./step-field.js";
 import type { StepSlots } from "./step-slots.js";
@@ -63,11 +64,8 @@ export function prepareInDate(plan: InDatePlan, requirements: readonly PreparedR
     describe(_row, entry, _member, _context, words) {
       const accept = plan.within === undefined ? words.notPast : words.notOlder(plan.within);
       const dueText = plan.within === undefined ? undefined : readDue(entry?.on)?.dueText;
-      const observed = typeof entry?.on === "string" && entry.on.trim() !== "" ? entry.on : undefined;
-      return {
-        ...(observed === undefined ? {} : { observed }),
-        accept: dueText === undefined ? accept : accept + words.goodTo(dueText),
-      };
+      const observed = typeof entry?.on === "string" && !isMissing(entry.on) ? entry.on : undefined;
+      return sayPlainly(observed, dueText === undefined ? accept : accept + words.goodTo(dueText));
     },
   };
 }

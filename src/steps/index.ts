@@ -12,7 +12,7 @@ export { chooseInstrument, type InstrumentChoice, prepareInstrument } from "./pr
 export type { PreparedRequirement } from "./prepared-requirement.js";
 export type { PreparedStep } from "./prepared-step.js";
 export { makeNotApplicable, makeRow, type Row, weighRow, withholdDecision } from "./row.js";
-export type { RowWords, SpanWords } from "./row-words.js";
+export { type RowWords, type SpanWords, sayPlainly } from "./row-words.js";
 export type { StepField } from "./step-field.js";
 export { compileStep, listFields, listSlots, prepareStep } from "./step-kinds.js";
 export { MEMBER_SLOTS, type SlotType, type StepSlots } from "./step-slots.js";

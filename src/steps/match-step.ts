@@ -8,6 +8,7 @@ import type { JudgeContext } from "./judge-context.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import { makeRow, type Row } from "./row.js";
+import { sayPlainly } from "./row-words.js";
 import { compileCommon, compilePlainRequirement, finishStep } from "./step-common.js";
 import type { StepField } from "./step-field.js";
 
@@ -62,16 +63,16 @@ export function prepareMatch(plan: MatchPlan, requirements: readonly PreparedReq
     },
     describe(row, entry, _member, _context, words) {
       const observed = isJsonObject(entry?.seen) ? describeSeen(plan, entry.seen) : "";
-      return { ...(observed === "" ? {} : { observed }), accept: describeWanted(plan, row, words) };
+      return sayPlainly(observed === "" ? undefined : observed, describeWanted(plan, row, words));
     },
   };
 }
 
 function describeWanted(plan: MatchPlan, row: Row, words: LimitWords): string {
-  const parts = [words.sameInEveryPlace];
-  if (plan.equals !== undefined) parts.push(words.equalTo(row.details?.equals ?? plan.equals));
-  if (plan.differsFrom !== undefined) parts.push(words.otherThan(row.details?.differsFrom ?? plan.differsFrom));
-  return parts.join(", ");
+  let said = words.sameInEveryPlace;
+  if (plan.equals !== undefined) said += `, ${words.equalTo(row.details?.equals ?? plan.equals)}`;
+  if (plan.differsFrom !== undefined) said += `, ${words.otherThan(row.details?.differsFrom ?? plan.differsFrom)}`;
+  return said;
 }
 
 function describeSeen(plan: MatchPlan, seen: JsonObject): string {

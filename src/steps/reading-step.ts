@@ -23,6 +23,7 @@ import type { PreparedStep } from "./prepared-step.js";
 import type { BandRanges } from "./prepared-tolerance.js";
 import { readEvidence } from "./reading-evidence.js";
 import { makeRow, type Row } from "./row.js";
+import { sayPlainly } from "./row-words.js";
 import { compileCommon, compileInstrument, defaultsOf, finishStep } from "./step-common.js";
 import { makeQuantityField, OCCURRED_FIELD, type StepField } from "./step-field.js";
 import type { StepSlots } from "./step-slots.js";
@@ -83,23 +84,23 @@ export function prepareReading(
     describe(row, entry, member, context, words) {
       if (row.requirement === apart) return describeChange(row, undefined, NO_INSTRUMENTS, undefined, context, words);
       const said = describeReading(row, selectFor(choice, entry, context), member, context, words);
-      return said.observed === undefined ? { ...describeEvidence(entry, words), ...said } : said;
+      return said.observed === undefined ? sayPlainly(describeEvidence(entry, words), said.accept) : said;
     },
   };
 }
 
 /** Evidence that is no plain quantity, as recorded. */
-function describeEvidence(entry: JsonObject | undefined, words: LimitWords): { observed?: string } {
-  if (entry === undefined) return {};
-  if (entry.occurred === false) return { observed: words.didNotOccur };
+function describeEvidence(entry: JsonObject | undefined, words: LimitWords): string | undefined {
+  if (entry === undefined) return undefined;
+  if (entry.occurred === false) return words.didNotOccur;
   const { reading } = entry;
-  if (typeof reading === "string" && reading.trim() !== "") return { observed: reading };
-  if (typeof reading === "number") return { observed: String(reading) };
-  if (!isJsonObject(reading)) return {};
+  if (typeof reading === "string" && reading.trim() !== "") return reading;
+  if (typeof reading === "number") return String(reading);
+  if (!isJsonObject(reading)) return undefined;
   const atMost = readMember(reading, "atMost");
-  if (typeof atMost === "string") return { observed: words.bounds["at-most"](atMost) };
+  if (typeof atMost === "string") return words.bounds["at-most"](atMost);
   const between = readMember(reading, "between");
-  return Array.isArray(between) ? { observed: words.range(between.map(String)) } : {};
+  return Array.isArray(between) ? words.range(between.map(String)) : undefined;
 }
 
 function judgeLevel(

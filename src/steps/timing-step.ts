@@ -12,6 +12,7 @@ import { canAllShow, type InstrumentChoice, selectCandidates, selectFor } from "
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
 import { makeRow, type Row, withholdDecision } from "./row.js";
+import { sayPlainly } from "./row-words.js";
 import { compileCommon, compileInstrument, defaultsOf, finishStep } from "./step-common.js";
 import { makeQuantityField, OCCURRED_FIELD, type StepField } from "./step-field.js";
 import type { StepSlots } from "./step-slots.js";
@@ -65,7 +66,7 @@ export function prepareTiming(
       const said = describeReading(row, selectFor(choice, entry, context), member, context, words);
       if (said.observed !== undefined) return said;
       const observed = entry?.occurred === false ? words.didNotOccur : entry?.elapsed;
-      return typeof observed === "string" && observed.trim() !== "" ? { observed, ...said } : said;
+      return typeof observed === "string" && observed.trim() !== "" ? sayPlainly(observed, said.accept) : said;
     },
   };
 }

@@ -208,8 +208,8 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "words are remembered whatever the value",
     "src/steps/word-memory.ts",
-    "const before = texts.get(key);",
-    "const before = texts.values().next().value;",
+    "for (const number of key) shelf = findShelf(shelf.next, number);",
+    "for (const _ of key) shelf = findShelf(shelf.next, 0);",
   ),
   fault(
     "a missing fact gives the first case",
