@@ -2,10 +2,11 @@ import { parseRecordTime } from "../quantities/index.js";
 import { isJsonObject, isMissing, type JsonObject, type JudgeContext, type Row } from "../steps/index.js";
 import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
 import { listLapsed, weighStep } from "./judge-adopted.js";
+import type { PlacedEntry } from "./judge-step.js";
 import type { Remark } from "./judgement.js";
 import { listPlaces } from "./prepared-check-step.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
-import type { Envelope, StepEntry } from "./read-envelope.js";
+import type { Envelope } from "./read-envelope.js";
 
 const NOTE = weighConsequence("note");
 const REFER = weighConsequence("refer");
@@ -24,8 +25,7 @@ const RECORD_KEYS: ReadonlySet<string> = new Set([
   "decision",
   "supersedes",
 ]);
-/** Keys of a record, and of its subject, that hold texts. */
-const RECORD_TEXTS = ["station", "decision", "supersedes"] as const;
+/** Keys of a subject that hold texts. */
 const SUBJECT_TEXTS = ["marking", "removed", "class", "role"] as const;
 const BY_KEYS: ReadonlySet<string> = new Set(["id", "competence"]);
 /** Evidence keys of every kind; on a step of another kind they are no evidence. */
@@ -47,12 +47,13 @@ const EVIDENCE_KEYS: ReadonlySet<string> = new Set([
 /** Everything about the record that no requirement asks for: unknown keys and steps, and bad news beside what was asked. */
 export function collectRemarks(
   envelope: Envelope,
+  entries: readonly PlacedEntry[],
   check: PreparedCheck,
   policy: PreparedPolicy,
   rows: readonly Row[],
   context: JudgeContext,
 ): readonly Remark[] {
-  const { judged, notDone } = markEntries(rows);
+  const { judged, notDone } = markEntries(entries.length, rows);
   const remarks: Remark[] = [];
   const { record, subject } = envelope;
   noteUnknownKeys(record, RECORD_KEYS, "", remarks);
@@ -61,23 +62,22 @@ export function collectRemarks(
   else if (!isMissing(record.by)) remarks.push(noteUnreadable("/by", "by"));
   noteWrongKinds(envelope, policy, remarks);
   remarks.push(...noteAttestation(record.attested, check));
-  for (let place = 0; place < envelope.steps.length; place += 1) {
-    const placed = envelope.steps[place];
-    const marks = { isJudged: judged.has(place), isNotDoneJudged: notDone.has(place) };
-    if (placed !== undefined) collectStepRemarks(placed, place, check, marks, context, remarks);
+  for (const placed of entries) {
+    const marks = { isJudged: judged[placed.place] === true, isNotDoneJudged: notDone[placed.place] === true };
+    collectStepRemarks(placed, check, marks, context, remarks);
   }
   return remarks;
 }
 
-/** The places of entries that were judged at all, and of those that a row is undecided about because they were not done. */
-function markEntries(rows: readonly Row[]): { judged: ReadonlySet<number>; notDone: ReadonlySet<number> } {
-  const judged = new Set<number>();
-  const notDone = new Set<number>();
+/** Whether each entry was judged at all, and whether a row is undecided about it because it was not done. */
+function markEntries(count: number, rows: readonly Row[]): { judged: readonly boolean[]; notDone: readonly boolean[] } {
+  const judged = new Array<boolean>(count).fill(false);
+  const notDone = new Array<boolean>(count).fill(false);
   for (const { outcome, undecidedFor, entries } of rows) {
     if (outcome === "not-applicable") continue;
     for (const place of entries) {
-      judged.add(place);
-      if (undecidedFor === "not-done") notDone.add(place);
+      judged[place] = true;
+      if (undecidedFor === "not-done") notDone[place] = true;
     }
   }
   return { judged, notDone };
@@ -98,7 +98,10 @@ function isFlagOrMissing(value: unknown): boolean {
 /** Values beside the steps that no requirement reads, or reads only in part, and that are not what they should be. */
 function noteWrongKinds({ record, subject }: Envelope, policy: PreparedPolicy, remarks: Remark[]): void {
   const note = (base: string, key: string) => remarks.push(noteUnreadable(`${base}/${escapePointer(key)}`, key));
-  for (const key of RECORD_TEXTS) if (!isTextOrMissing(record[key])) note("", key);
+  const { station, decision, supersedes } = record;
+  if (!isTextOrMissing(station)) note("", "station");
+  if (!isTextOrMissing(decision)) note("", "decision");
+  if (!isTextOrMissing(supersedes)) note("", "supersedes");
   if (!isMapOrMissing(record.local)) note("", "local");
   if (isJsonObject(record.by) && !isTextOrMissing(record.by.id)) note("/by", "id");
   for (const key of SUBJECT_TEXTS) if (!isTextOrMissing(subject[key])) note("/subject", key);
@@ -162,15 +165,13 @@ interface EntryMarks {
 }
 
 function collectStepRemarks(
-  { step: name, entry }: StepEntry,
-  place: number,
+  { place, entry, name, listed }: PlacedEntry,
   check: PreparedCheck,
   { isJudged, isNotDoneJudged }: EntryMarks,
   context: JudgeContext,
   remarks: Remark[],
 ): void {
-  const index = check.placeOf.get(name);
-  const step = index === undefined ? undefined : check.steps[index];
+  const step = check.steps[listed];
   const pointer = `/steps/${place}`;
   const stepName = step?.plan.step ?? name;
   if (step === undefined) {
@@ -178,7 +179,7 @@ function collectStepRemarks(
   }
   // Why: a step that was not asked, or was left out under an adoption, took nothing of this into account.
   if (!isJudged || step?.evidenceKeys.has("result") !== true) {
-    const weigh = () => (index === undefined ? REFER : Math.max(REFER, weighStep(index, check, context)));
+    const weigh = () => (step === undefined ? REFER : Math.max(REFER, weighStep(listed, check, context)));
     collectBadNews(entry, pointer, stepName, weigh, isNotDoneJudged, remarks);
   }
   const { note, instrument, of, at } = entry;
@@ -188,20 +189,20 @@ function collectStepRemarks(
   if (!isMissing(at) && parseRecordTime(at) === undefined) {
     remarks.push(noteUnreadable(`${pointer}/at`, "at", stepName));
   }
-  if (step === undefined || index === undefined) return;
-  const known = check.entryKeysAt[index];
+  const known = check.entryKeysAt[listed];
+  if (known === undefined) return;
   for (const key in entry) {
-    if (known?.has(key) !== true) noteUnknownEvidence(entry, key, pointer, stepName, remarks);
+    if (!known.has(key)) noteUnknownEvidence(entry, key, pointer, stepName, remarks);
   }
-  const asked = check.placesAt[index];
+  const asked = check.placesAt[listed];
   if (asked === undefined || !isJsonObject(entry.seen)) return;
-  for (const { place, agrees } of findUnknownPlaces(asked, entry.seen, listLapsed(index, check, context))) {
+  for (const { place: found, agrees } of findUnknownPlaces(asked, entry.seen, listLapsed(listed, check, context))) {
     remarks.push({
       code: "step/unknown-place",
       weight: agrees ? NOTE : REFER,
-      pointer: `${pointer}/seen/${escapePointer(place)}`,
+      pointer: `${pointer}/seen/${escapePointer(found)}`,
       step: stepName,
-      params: { place },
+      params: { place: found },
     });
   }
 }

@@ -23,7 +23,11 @@ export function makeFingerprint(parts: FingerprintParts): string {
   ].join("|");
 }
 
+/** Names of which nothing is encoded. Source: RFC 3986, section 2.3. */
+const UNRESERVED = /^[A-Za-z0-9._~-]*$/;
+
 /** Why: encodeURIComponent throws on a lone surrogate, which any text of a record may hold. */
 function encodeName(name: string): string {
+  if (UNRESERVED.test(name)) return name;
   return encodeURIComponent(name.replace(/\p{Surrogate}/gu, "\uFFFD"));
 }

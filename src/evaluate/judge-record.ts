@@ -15,7 +15,7 @@ import { judgeDue } from "./judge-intervals.js";
 import { judgeOrder } from "./judge-order.js";
 import { createRuleFacts, judgeRule } from "./judge-rules.js";
 import { judgeScope } from "./judge-scope.js";
-import { groupEntries, hasEvidence, judgeStep, type PlacedEntry, readFitting } from "./judge-step.js";
+import { groupEntries, hasEvidence, judgeStep, type PlacedEntry, placeEntries, readFitting } from "./judge-step.js";
 import type { Judgement, Remark } from "./judgement.js";
 import { isAdopted } from "./prepared-adoption.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
@@ -39,8 +39,9 @@ export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
     const params = { check: envelope.check };
     remarks.push({ code: "record/unknown-check", weight: REFER, pointer: "/check", params });
   } else if (!remarks.some(({ reason }) => reason === "not-for-this-policy")) {
-    judgeCheck(check, envelope, judgement);
-    remarks.push(...collectRemarks(envelope, check, policy, judgement.rows, context));
+    const entries = placeEntries(envelope.steps, check);
+    judgeCheck(check, envelope, entries, judgement);
+    remarks.push(...collectRemarks(envelope, entries, check, policy, judgement.rows, context));
     // Why: beside a finding that matters it would say nothing new.
     if (!isAnythingJudged(judgement) && weighJudgement(judgement, policy.gapsAsOutside) < REFER) {
       const nothing = { code: "record/nothing-judged", reason: "nothing-judged", outcome: "undecided" } as const;
@@ -86,16 +87,16 @@ function noteTimeInForce(policy: PreparedPolicy, envelope: Envelope): readonly R
 
 const NO_ENTRIES: readonly PlacedEntry[] = [];
 
-function judgeCheck(check: PreparedCheck, envelope: Envelope, judgement: Judgement): void {
+function judgeCheck(check: PreparedCheck, envelope: Envelope, all: readonly PlacedEntry[], judgement: Judgement): void {
   const { rows, remarks, brokenPairs, context } = judgement;
   if (context === undefined) throw new Error("a record is judged without its context");
   if (check.competence !== undefined) rows.push(judgeCompetence(check.competence, check, context));
   if (check.order !== undefined) {
-    const order = judgeOrder(check.order, check, envelope.steps);
+    const order = judgeOrder(check.order, check, all);
     rows.push(order.row);
     brokenPairs.push(...order.brokenPairs);
   }
-  const groups = groupEntries(envelope.steps, check);
+  const groups = groupEntries(all, check);
   for (let place = 0; place < check.steps.length; place += 1) {
     const step = check.steps[place];
     const entries = groups[place] ?? NO_ENTRIES;

@@ -21,10 +21,14 @@ import { writeStableText } from "./stable-text.js";
 
 const REFER = weighConsequence("refer");
 
-/** A recorded entry with its place in the record. */
+/** A recorded entry with its place in the record, and that of its step in the check. */
 export interface PlacedEntry {
   readonly place: number;
   readonly entry: JsonObject;
+  /** The name of the step as recorded, without blanks around it. */
+  readonly name: string;
+  /** -1 where the check has no such step. */
+  readonly listed: number;
 }
 
 const ONLY_WHOLE = [WHOLE] as const;
@@ -192,16 +196,18 @@ function withoutAside(entry: JsonObject): JsonObject {
 /** The entries of each step of a check, by its place; none where nothing was recorded for it. */
 export type EntryGroups = readonly (readonly PlacedEntry[] | undefined)[];
 
+/** Finds the step of every entry of a record: once, for all that ask of it. */
+export function placeEntries(steps: readonly StepEntry[], check: PreparedCheck): readonly PlacedEntry[] {
+  return steps.map(({ step, entry }, place) => ({ place, entry, name: step, listed: check.placeOf.get(step) ?? -1 }));
+}
+
 /** Groups entries by the place of their step in the check; entries of unknown steps are left out. */
-export function groupEntries(steps: readonly StepEntry[], check: PreparedCheck): EntryGroups {
+export function groupEntries(entries: readonly PlacedEntry[], check: PreparedCheck): EntryGroups {
   const groups: PlacedEntry[][] = new Array(check.steps.length);
-  for (let place = 0; place < steps.length; place += 1) {
-    const one = steps[place];
-    const index = one === undefined ? undefined : check.placeOf.get(one.step);
-    if (one === undefined || index === undefined) continue;
-    const placed = { place, entry: one.entry };
-    const group = groups[index];
-    if (group === undefined) groups[index] = [placed];
+  for (const placed of entries) {
+    if (placed.listed === -1) continue;
+    const group = groups[placed.listed];
+    if (group === undefined) groups[placed.listed] = [placed];
     else group.push(placed);
   }
   return groups;
