@@ -91,19 +91,37 @@ function findMember(row: Row, step: PreparedStep, { subject }: Envelope): JsonOb
  * Why: one key after the other, since spreading six objects into one took most of an evaluation's time.
  */
 export function makeResult({ row, words, pointers }: DescribedRow): Result {
-  const result: Partial<Result> = nameAsker(row.requirement);
-  if (row.part !== undefined) result.part = row.part;
-  result.requirement = row.requirement.name;
-  result.outcome = row.outcome;
-  const reason = row.undecidedFor ?? row.notApplicableFor;
-  if (reason !== undefined) result.reason = reason;
-  result.consequence = row.consequence;
+  const result = beginResult(row);
   addWords(result, words);
   if (row.without !== undefined) result.without = row.without;
   if (row.adopted !== undefined) result.adopted = row.adopted;
   if (row.attested) result.evidence = "attested";
   result.pointers = pointers;
   if (!isWhole(result)) throw new Error("a result lacks what every result has");
+  return result;
+}
+
+/** The part of a result that comes before its words. */
+function beginResult({
+  requirement,
+  part,
+  outcome,
+  undecidedFor,
+  notApplicableFor,
+  consequence,
+}: Row): Partial<Result> {
+  const { step, name } = requirement;
+  const reason = undecidedFor ?? notApplicableFor;
+  // Why: most results begin like this, and a literal is made at once where keys that are added one by one move it about.
+  if (step !== undefined && part === undefined && reason === undefined) {
+    return { step, requirement: name, outcome, consequence };
+  }
+  const result: Partial<Result> = nameAsker(requirement);
+  if (part !== undefined) result.part = part;
+  result.requirement = name;
+  result.outcome = outcome;
+  if (reason !== undefined) result.reason = reason;
+  result.consequence = consequence;
   return result;
 }
 

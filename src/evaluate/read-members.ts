@@ -9,19 +9,19 @@ export function readMembers(pointer: string, subject: JsonObject): readonly Memb
   if (!Array.isArray(list) || list.length === 0) {
     return [{ ...WHOLE, fault: isMissing(list) ? "fact-missing" : "unreadable" }];
   }
-  const ids = Array.from(list, (member: unknown) =>
-    isJsonObject(member) && typeof member.id === "string" ? member.id.trim() : "",
-  );
-  // Why: a hole in a list is no member that can be passed over.
-  return Array.from(list, (member: unknown, index) => {
-    const id = ids[index] ?? "";
-    const named = id !== "";
-    const repeated = named && ids.indexOf(id) !== ids.lastIndexOf(id);
-    return {
-      index,
-      object: isJsonObject(member) ? member : undefined,
-      id: named ? id : undefined,
-      fault: named ? (repeated ? "conflicting" : undefined) : "fact-missing",
-    };
+  const ids: (string | undefined)[] = [];
+  // Why: a hole in a list is no member that can be passed over, as `map` would.
+  for (let index = 0; index < list.length; index += 1) ids.push(readId(list[index]));
+  return ids.map((id, index) => {
+    const member: unknown = list[index];
+    const isRepeated = ids.indexOf(id) !== ids.lastIndexOf(id);
+    const fault = id === undefined ? "fact-missing" : isRepeated ? "conflicting" : undefined;
+    return { index, object: isJsonObject(member) ? member : undefined, id, fault };
   });
+}
+
+/** The id of a member without blanks around it; undefined where it has none. */
+function readId(member: unknown): string | undefined {
+  const id = isJsonObject(member) && typeof member.id === "string" ? member.id.trim() : "";
+  return id === "" ? undefined : id;
 }

@@ -118,18 +118,49 @@ function prepareBand(plan: BandPlan, dimension: Dimension): BandSource {
     const band = makeBand(read, new Map());
     return () => band;
   }
-  const remembered = new Map<string, Band>();
+  const findBand = rememberBands(read);
+  const [only] = read.facts;
+  if (only === undefined || read.facts.length > 1)
+    return (member, context) => fillFacts(read, member, context, findBand);
+  // Why: nearly every share is of one fact, and a reader gives the same quantity whenever it meets the same text.
+  const known = new WeakMap<Quantity, Band>();
   return (member, context) => {
-    const facts = new Map<string, Quantity>();
+    const fact = context.quantityFact(only, member);
+    if (typeof fact === "string") return fact;
+    const before = known.get(fact);
+    if (before !== undefined) return before;
+    const band = fillFacts(read, member, context, findBand);
+    if (typeof band === "object") known.set(fact, band);
+    return band;
+  };
+}
+
+type Facts = ReadonlyMap<string, Quantity>;
+
+/** Reads every fact that a share is of, or says why one cannot be used. */
+function fillFacts(
+  read: ReadBand,
+  member: JsonObject | undefined,
+  context: JudgeContext,
+  findBand: (facts: Facts) => Band,
+): Band | UndecidedReason {
+  const facts = new Map<string, Quantity>();
+  for (const name of read.facts) {
+    const fact = context.quantityFact(name, member);
+    if (typeof fact === "string") return fact;
+    // Why: every reading would satisfy a share of nothing, or of less.
+    if (fact.quanta <= 0) return "unreadable";
+    facts.set(name, fact);
+  }
+  return findBand(facts);
+}
+
+/** Makes the band of some facts, or gives the one that was made of the same facts before. */
+function rememberBands(read: ReadBand): (facts: Facts) => Band {
+  const remembered = new Map<string, Band>();
+  return (facts) => {
     let key = "";
-    for (const name of read.facts) {
-      const fact = context.quantityFact(name, member);
-      if (typeof fact === "string") return fact;
-      // Why: every reading would satisfy a share of nothing, or of less.
-      if (fact.quanta <= 0) return "unreadable";
-      facts.set(name, fact);
-      key += `${fact.quanta} ${fact.unit.index};`;
-    }
+    for (const { quanta, unit } of facts.values()) key += `${quanta} ${unit.index};`;
     const known = remembered.get(key);
     if (known !== undefined) return known;
     if (remembered.size >= MOST_REMEMBERED_BANDS) remembered.clear();
