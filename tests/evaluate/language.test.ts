@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { german } from "../../src/german.js";
 import { compilePolicy, describeCheck, evaluate, recordSchema, restorePlan } from "../../src/index.js";
 import { assess, makePolicy, summarise } from "./sample.js";
 
@@ -379,6 +380,52 @@ describe("a form, a schema, a half-filled record, a digest, a plan", () => {
     });
     expect(describeCheck(policy, "weekly")).toBeUndefined();
     expect(recordSchema(policy, "weekly")).toBeUndefined();
+  });
+
+  it("says what is accepted where no figure limits it: a condition, a match, a date", () => {
+    const plain = makePolicy([
+      harness,
+      { step: "numbers", kind: "match", places: ["back", "mask"] },
+      { step: "seen", kind: "in-date", within: "P30D", basis },
+      { step: "expiry", kind: "in-date", "not-past": true, basis },
+    ]);
+    const listAccepted = (words?: typeof german) =>
+      describeCheck(plain, "daily", {}, { words })?.steps.map(({ asked }) => asked[0]?.limits[0]?.accept);
+    expect(listAccepted()).toEqual(["satisfactory", "the same in every place", "at most 30 days old", "not past"]);
+    expect(listAccepted(german)).toEqual([
+      "in Ordnung",
+      "an jeder Stelle gleich",
+      "höchstens 30 Tage alt",
+      "nicht abgelaufen",
+    ]);
+  });
+
+  it("says the date of the parent where the adoption of a longer one has lapsed", () => {
+    const parent = `tenbar: 1
+policy: { id: lowmere/one, title: One, version: "1", status: local }
+deference: Local procedure stands above this policy.
+checks:
+  daily:
+    order: any
+    steps:
+      - { step: seen, kind: in-date, within: P30D, basis: { kind: common-practice } }
+`;
+    const child = `tenbar: 1
+policy: { id: lowmere/two, title: Two, version: "1", status: local }
+extends: ./one.yaml
+checks:
+  daily:
+    steps:
+      - { step: seen, kind: in-date, within: P60D, basis: { kind: local, order: "LO 1" } }
+adopted:
+  - { id: a, step: daily/seen, from: 2026-04-01, until: 2026-05-31, order: "LO 1", by: me, reason: test }
+`;
+    const covered = compilePolicy(child, { parents: { "./one.yaml": parent } }).policy;
+    if (covered === undefined) throw new Error("the child does not compile");
+    const acceptedOn = (at: string) =>
+      describeCheck(covered, "daily", {}, { at })?.steps[0]?.asked[0]?.limits[0]?.accept;
+    expect(acceptedOn("2026-05-31")).toBe("at most 60 days old");
+    expect(acceptedOn("2026-06-01")).toBe("at most 30 days old");
   });
 
   it("gives no verdict and no finding for what is still to be filled in", () => {
