@@ -91,6 +91,8 @@ function describeLimits({ asked }: FormStep, part: string | undefined): string {
 }
 
 function describeLimit({ requirement, accept, reason }: Limit): readonly string[] {
+  // Why: the question of a condition says itself what is to be satisfactory.
+  if (requirement === "condition") return [];
   const name = REQUIREMENTS[requirement];
   if (accept !== undefined) return [name === undefined ? accept : `${name} ${accept}`];
   return reason === undefined ? [] : [`the limit cannot be told, ${reason.replaceAll("-", " ")}`];
