@@ -1,7 +1,9 @@
 import type { BoundPlan, CheckPlan, Plan, RequirementPlan } from "../model/index.js";
 import type { ReportWords } from "../words/index.js";
+import { describeBasis } from "./describe-basis.js";
 import { createPaint, type ReportOptions, wordsOf } from "./palette.js";
 import { makePrintable } from "./printable-text.js";
+import { wrapText } from "./wrap-text.js";
 
 /** The policy as it stands after `extends`: checks, steps, requirements, limits, and where each is stated. */
 export function renderResolved(plan: Plan, options: ReportOptions): string {
@@ -17,37 +19,47 @@ export function renderResolved(plan: Plan, options: ReportOptions): string {
     for (const step of check.steps) {
       lines.push(`  ${step.step} (${step.kind})`);
       for (const requirement of step.requirements) {
-        lines.push(...renderRequirement(requirement, `${check.check}/${step.step}/${requirement.name}`, plan, words));
+        const key = `${check.check}/${step.step}/${requirement.name}`;
+        const text = describeRequirement(requirement, key, plan, words);
+        lines.push(...wrapText(text, options.width, "      ", "    "));
       }
     }
-    lines.push(...renderOthers(check, plan, words));
+    lines.push(...renderOthers(check, plan, words, options.width));
   }
   return `${lines.join("\n")}\n`;
 }
 
-function renderRequirement(
-  { name, consequence, tolerance }: RequirementPlan,
+/** What a requirement weighs, what it accepts and cautions of, what that rests on, and where it is stated. */
+function describeRequirement(
+  { name, consequence, tolerance, basis }: RequirementPlan,
   key: string,
   plan: Plan,
   words: ReportWords,
-): readonly string[] {
+): string {
   const { resolved } = words;
-  const head = `    ${words.requirements[name]}: ${words.consequences[consequence]}`;
-  if (tolerance === undefined) return [`${head}${describeSpot(key, plan)}`];
+  const head = `${words.requirements[name]}: ${words.consequences[consequence]}`;
+  const rest = basis === undefined ? "" : `; ${makePrintable(describeBasis(basis, words.basis))}`;
+  if (tolerance === undefined) return `${head}${rest}${describeSpot(key, plan)}`;
   const bands = tolerance.bands.map((band) => {
     const scope = Object.entries(band.for ?? {}).map(([fact, values]) => `${fact} ${values.join(resolved.or)}`);
     const upTo = band.upTo === undefined ? [] : [resolved.upTo(tolerance.by ?? "", String(band.upTo))];
     const where = [...scope, ...upTo].join(", ");
-    return `${describeBounds(band.accept, words)}${where === "" ? "" : ` (${where})`}`;
+    const caution = band.caution.map((region) => `, ${words.outcomes.caution}: ${describeBounds(region, words)}`);
+    return `${describeBounds(band.accept, words)}${where === "" ? "" : ` (${where})`}${caution.join("")}`;
   });
-  return [`${head}, ${makePrintable(bands.join("; "))}${describeSpot(key, plan)}`];
+  return `${head}, ${makePrintable(bands.join("; "))}${rest}${describeSpot(key, plan)}`;
 }
 
 function describeBounds(bounds: readonly BoundPlan[], { resolved }: ReportWords): string {
   return bounds.map(({ kind, limit }) => `${resolved.bounds[kind]} ${limit}`).join(resolved.and);
 }
 
-function renderOthers({ intervals, rules, adoptions }: CheckPlan, plan: Plan, words: ReportWords): readonly string[] {
+function renderOthers(
+  { intervals, rules, adoptions }: CheckPlan,
+  plan: Plan,
+  words: ReportWords,
+  width: number,
+): readonly string[] {
   const { report, resolved } = words;
   return [
     ...intervals.map(
@@ -61,7 +73,7 @@ function renderOthers({ intervals, rules, adoptions }: CheckPlan, plan: Plan, wo
       (adoption) =>
         `  ${resolved.adopted(adoption.id, nameAdopted(adoption), adoption.from, adoption.until, adoption.order)}${describeAdoption(adoption, words)}`,
     ),
-  ].map(makePrintable);
+  ].flatMap((line) => wrapText(makePrintable(line), width, "    ", "  "));
 }
 
 function nameIntervalAdoptions({ interval, adoptions }: CheckPlan["intervals"][number], report: ReportWords["report"]) {

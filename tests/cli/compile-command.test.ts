@@ -56,7 +56,23 @@ describe("compile", () => {
 
   it("prints limits with their places where the policy is wanted as it stands", async () => {
     const { out } = await runProgram(["compile", policy, "--resolved"]);
-    expect(out).toContain(`drop: withdraw, at most 10 bar  [${policy}:17:`);
+    const told = out.replaceAll(/\s+/g, " ");
+    expect(told).toContain(
+      `drop: withdraw, at most 10 bar, caution: above 5 bar; common practice, no source [${policy}:17:`,
+    );
+  });
+
+  it("prints them with their cautions, their cases and what they rest on, in the width of the screen", async () => {
+    const lowmere = ["compile", "examples/lowmere/policy.yaml", "--resolved"];
+    const { out } = await runProgram(lowmere, { streams: { columns: 60 } });
+    const [listed = ""] = out.split("\n\npolicy ");
+    const told = listed.replaceAll(/\s+/g, " ");
+    expect(told).toContain(
+      "level: withdraw, at least 90 % of rated-pressure (role front-line or training), caution: below 95 % of rated-pressure; " +
+        "at least 80 % of rated-pressure (role spare); local order: LO 12 [examples/lowmere/policy.yaml:30:7]",
+    );
+    const long = listed.split("\n").filter((line) => line.length > 60 && line.startsWith("    "));
+    expect(long).toEqual([]);
   });
 
   it("names a policy that cannot be read on the error stream", async () => {
