@@ -2,7 +2,7 @@ import type { Assessment, Finding, Result } from "../model/index.js";
 import type { Row } from "../steps/index.js";
 import { CONSEQUENCES, weighConsequence } from "../terms/index.js";
 import { type AssessmentWords, sayRemark } from "../words/index.js";
-import { type DescribedRow, describeRow, makeResult, makeRowFindings, nameWeight } from "./describe-rows.js";
+import { type DescribedRow, describeRow, isFinding, makeResult, makeRowFindings, nameWeight } from "./describe-rows.js";
 import { ENGINE_VERSION } from "./engine-version.js";
 import { makeFingerprint } from "./fingerprint.js";
 import type { Judgement, Remark } from "./judgement.js";
@@ -38,14 +38,14 @@ export function describeJudgement(
     if (row === undefined) continue;
     const described = describeRow(row, stepOf[index], judgement, words);
     results.push(makeResult(described));
-    findings.push(...makeRowFindings(described, judgement, policy, words));
+    if (isFinding(row)) findings.push(...makeRowFindings(described, judgement, policy, words));
     if (isDoubtful(described)) doubts.push(remarkDoubt(described));
   }
   for (const remark of [...remarks, ...doubts, ...(recordDigest === null ? [NO_DIGEST] : [])]) {
     if (isPartial && remark.reason === "nothing-judged") continue;
     findings.push(describeRemark(remark, judgement, policy, words));
   }
-  return {
+  const assessed = {
     tenbar: 1,
     kind: "assessment",
     recordId: envelope?.id ?? readName(record, "id"),
@@ -58,11 +58,17 @@ export function describeJudgement(
     counts: countOutcomes(rows),
     results,
     findings: sortFindings(findings),
+  } as const;
+  const { deference } = policy.plan;
+  // Why: spread behind other keys is copied key by key, which nearly no record needs.
+  if (envelope !== undefined && recordDigest === undefined) return { ...assessed, deference };
+  return {
+    ...assessed,
     ...(envelope === undefined
       ? { problems: judgement.problems.map((problem) => describeProblem(problem, words)) }
       : {}),
     ...(recordDigest === undefined ? {} : { recordDigest }),
-    deference: policy.plan.deference,
+    deference,
   };
 }
 
@@ -163,6 +169,7 @@ function nameThing({ step, pointer, params }: Remark): string | undefined {
 
 /** Worst first; findings that weigh the same stay in policy order, remarks behind them. */
 function sortFindings(findings: readonly Finding[]): Finding[] {
+  if (findings.length < 2) return [...findings];
   return [...findings].sort(
     (one, other) => CONSEQUENCES.indexOf(other.consequence) - CONSEQUENCES.indexOf(one.consequence),
   );

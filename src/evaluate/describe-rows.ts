@@ -146,7 +146,12 @@ function nameAsker({ kind, step, label }: PreparedRequirement): Pick<Result, "st
   return kind === "interval" ? { interval: label } : { rule: label };
 }
 
-/** The findings of one row: none where it is within or not applicable, one for each broken pair of an order. */
+/** What is within or not applicable is no finding, nor is what a form does not hold yet. */
+export function isFinding({ outcome, undecidedFor }: Row): boolean {
+  return outcome !== "within" && outcome !== "not-applicable" && undecidedFor !== "not-yet";
+}
+
+/** The findings of a row that is one: one, or one for each broken pair of an order. */
 export function makeRowFindings(
   described: DescribedRow,
   judgement: Judgement,
@@ -154,7 +159,6 @@ export function makeRowFindings(
   words: AssessmentWords,
 ): readonly Finding[] {
   const { row } = described;
-  if (row.outcome === "within" || row.outcome === "not-applicable" || row.undecidedFor === "not-yet") return [];
   if (row.requirement.name === "order" && row.outcome === "outside") {
     return judgement.brokenPairs.map((pair) => makeFinding(described, judgement, policy, pair, words));
   }
