@@ -174,46 +174,53 @@ function makeFinding(
 ): Finding {
   const { requirement, outcome } = row;
   if (outcome === "within" || outcome === "not-applicable") throw new Error("what is within is no finding");
-  const asker = pair === undefined ? nameAsker(requirement) : { step: pair.late };
   const params = collectParams(row, words, pair);
   const code = `${requirement.kind}/${requirement.name}-${outcome}`;
   const subject = envelope?.subjectId ?? "";
   const defect = pair?.early ?? row.details?.defect;
   const pointer =
     pair === undefined ? (pointers[0] ?? (requirement.kind === "rule" ? "" : "/steps")) : `/steps/${pair.lateEntry}`;
-  return {
-    code,
-    ...asker,
-    ...(row.part === undefined ? {} : { part: row.part }),
+  // Why: one key after the other, as in a result.
+  const finding: Partial<Finding> = { code };
+  Object.assign(finding, pair === undefined ? nameAsker(requirement) : { step: pair.late });
+  if (row.part !== undefined) finding.part = row.part;
+  finding.requirement = requirement.name;
+  finding.outcome = outcome;
+  if (row.undecidedFor !== undefined) finding.reason = row.undecidedFor;
+  finding.consequence = nameWeight(weighRow(row, policy.gapsAsOutside));
+  finding.pointer = pointer;
+  Object.assign(finding, findPosition(policy.plan, requirement.key));
+  finding.params = params;
+  if (requirement.plan.basis !== undefined) finding.basis = requirement.plan.basis;
+  finding.message = describeMessage(row, params, catalogue);
+  finding.fingerprint = makeFingerprint({
+    policy: policy.plan.policy.id,
+    subject,
+    part: row.part,
+    step: pair?.late ?? requirement.step ?? requirement.label,
     requirement: requirement.name,
-    outcome,
-    ...(row.undecidedFor === undefined ? {} : { reason: row.undecidedFor }),
-    consequence: nameWeight(weighRow(row, policy.gapsAsOutside)),
-    pointer,
-    ...findPosition(policy.plan, requirement.key),
-    params,
-    ...(requirement.plan.basis === undefined ? {} : { basis: requirement.plan.basis }),
-    message: describeMessage(row, params, catalogue),
-    fingerprint: makeFingerprint({
-      policy: policy.plan.policy.id,
-      subject,
-      part: row.part,
-      step: pair?.late ?? requirement.step ?? requirement.label,
-      requirement: requirement.name,
-      code,
-      defect,
-    }),
-  };
+    code,
+    defect,
+  });
+  if (!isWholeFinding(finding)) throw new Error("a finding lacks what every finding has");
+  return finding;
+}
+
+function isWholeFinding(finding: Partial<Finding>): finding is Finding {
+  const { code, consequence, pointer, params, message, fingerprint } = finding;
+  return [code, consequence, pointer, params, message, fingerprint].every((one) => one !== undefined);
 }
 
 function collectParams(row: Row, { observed, accept }: RowWords, pair: BrokenPair | undefined): Record<string, string> {
-  return {
-    ...row.details,
-    ...(observed === undefined ? {} : { observed }),
-    ...(accept === undefined ? {} : { accept }),
-    ...(pair === undefined ? {} : { late: pair.late, early: pair.early }),
-    ...(row.undecidedFor === undefined ? {} : { reason: row.undecidedFor }),
-  };
+  const params: Record<string, string> = { ...row.details };
+  if (observed !== undefined) params.observed = observed;
+  if (accept !== undefined) params.accept = accept;
+  if (pair !== undefined) {
+    params.late = pair.late;
+    params.early = pair.early;
+  }
+  if (row.undecidedFor !== undefined) params.reason = row.undecidedFor;
+  return params;
 }
 
 function describeMessage(
