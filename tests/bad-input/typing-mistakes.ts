@@ -184,7 +184,7 @@ export const MISTAKES: Readonly<Record<string, readonly Slip[]>> = {
     { text: "shipped", from: "after: [charge]", to: "after: [«leak]", code: ITSELF },
     { text: "shipped", from: "after: [pre-alarm]", to: "after: [«pre-alarm-cancelled]", code: ITSELF },
     { text: "local", from: "each: subject", to: "after: [«charge]\n        each: subject", code: ITSELF },
-    { text: "child", from: "behind: harness", to: "before: «duress-whistle", code: NAME },
+    { text: "child", from: "behind: harness", to: "before: «duress-whistle", code: "plan/step-before-itself" },
     { text: "local", from: "attestable: true", to: "«before: harness", code: "resolve/needs-parent" },
   ],
   "an adoption has no end": [
