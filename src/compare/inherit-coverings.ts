@@ -1,4 +1,4 @@
-import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan } from "../model/index.js";
+import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
 import { type CoveredPlans, standingOf } from "./covered-plans.js";
 import type { Overlay } from "./overlay.js";
@@ -36,10 +36,68 @@ function isAdded({ id, step, otherwise }: AdoptionPlan, stated: CheckPlan): bool
   return otherwise !== undefined || !stated.adoptions.some((one) => one.id === id && one.step === step);
 }
 
+/** What an inherited adoption covers, as an adoption of the child's may name it. */
+interface Inherited {
+  readonly step?: string;
+  readonly interval?: string;
+  readonly requirement?: string;
+  readonly tolerances?: readonly (string | undefined)[];
+}
+
 /** The dates of an adoption that the child states again for the same thing. */
-function findStanding(id: string, name: string, coverings: readonly Covering[]) {
-  const covering = coverings.find((one) => one.id === id && (one.step ?? one.interval ?? name) === name);
+function findStanding(id: string, thing: Inherited, coverings: readonly Covering[]) {
+  const covering = coverings.find((one) => one.id === id && isSame(one, thing));
   return covering === undefined ? {} : standingOf(covering);
+}
+
+/** Why so narrow: an id used again for something else must not prolong what it does not name. */
+function isSame({ step, requirement, tolerance, interval }: Covering, thing: Inherited): boolean {
+  if (tolerance !== undefined) return thing.tolerances?.includes(tolerance) === true;
+  if (interval !== undefined) return interval === thing.interval;
+  return step === thing.step && (requirement === undefined || requirement === thing.requirement);
+}
+
+/** An adoption of the parent's with the dates that stand, which may differ by requirement. */
+function renewAdoption(
+  adoption: AdoptionPlan,
+  check: string,
+  stated: StepPlan,
+  coverings: readonly Covering[],
+): readonly AdoptionPlan[] {
+  const { id, step: name, otherwise, requirements } = adoption;
+  const step = `${check}/${name}`;
+  const { until: _until, only: _only, ...rest } = adoption;
+  const renew = (again: Partial<AdoptionPlan>): AdoptionPlan => ({ ...rest, ...standingOf(adoption), ...again });
+  if (requirements === undefined) return [renew(findStanding(id, { step }, coverings))];
+  const toleranceOf = (one: StepPlan | undefined, requirement: string) =>
+    one?.requirements.find((asked) => asked.name === requirement)?.tolerance?.name;
+  const found = requirements.map((requirement) => {
+    const tolerances = [toleranceOf(otherwise, requirement), toleranceOf(stated, requirement)];
+    return { requirement, standing: findStanding(id, { step, requirement, tolerances }, coverings) };
+  });
+  const isRenewed = ({ standing }: (typeof found)[number]) => Object.keys(standing).length > 0;
+  return [found.filter(isRenewed), found.filter((one) => !isRenewed(one))].flatMap((part) => {
+    const [first] = part;
+    if (first === undefined) return [];
+    const names = part.map(({ requirement }) => requirement);
+    const narrowed = otherwise === undefined ? {} : { otherwise: narrowTo(names, requirements, otherwise, stated) };
+    return [{ ...renew(first.standing), requirements: names, ...narrowed }];
+  });
+}
+
+/** What stands without one part of an order, where the rest of it may go on: the policy's own limits for that rest. */
+function narrowTo(
+  names: readonly string[],
+  covered: readonly string[],
+  otherwise: StepPlan,
+  stated: StepPlan,
+): StepPlan {
+  const requirements = otherwise.requirements.map((one) =>
+    names.includes(one.name) || !covered.includes(one.name)
+      ? one
+      : (stated.requirements.find(({ name }) => name === one.name) ?? one),
+  );
+  return { ...otherwise, requirements };
 }
 
 function inheritStep(
@@ -57,14 +115,10 @@ function inheritStep(
   const step = check.steps.find((one) => one.step === name);
   if (here === undefined || step === undefined) return false;
   if (!isHere && (otherwise !== undefined || !overlay.insertStep(check, step))) return false;
-  const { until: _until, only: _only, ...rest } = adoption;
-  const standing = {
-    ...standingOf(adoption),
-    ...findStanding(adoption.id, `${check.check}/${name}`, coverings),
-  };
   // Why: a step that the parent left out, and the child states again, is the ancestor's wherever the order does not apply.
   const stands = isStated && otherwise === undefined ? { generation: generation - 1, otherwise: step } : {};
-  here.adoptions.push({ ...rest, ...standing, ...stands });
+  const renewed = renewAdoption(adoption, check.check, step, coverings);
+  here.adoptions.push(...renewed.map((one) => ({ ...one, ...stands })));
   for (const requirement of otherwise?.requirements ?? step.requirements) {
     const key = `${check.check}/${name}/${requirement.name}`;
     if (otherwise !== undefined) overlay.copyPosition(parentCovered, nameAdoptedKey(key, adoption.id));
@@ -87,7 +141,10 @@ function inheritInterval(
   if (check === undefined || added.length === 0) return [];
   const key = `interval/${interval.interval}`;
   const { adoptions: _adoptions, ...bare } = interval;
-  const adoptions = added.map((one) => ({ ...one, ...findStanding(one.id, interval.interval, coverings) }));
+  const adoptions = added.map((one) => ({
+    ...one,
+    ...findStanding(one.id, { interval: interval.interval }, coverings),
+  }));
   if (here === undefined) {
     // Why: an interval that the child leaves out, and no order covers, is a departure of its own.
     if (before !== undefined) return [];

@@ -1,4 +1,4 @@
-import type { AdoptionStanding } from "../model/index.js";
+import type { AdoptionPlan, AdoptionStanding } from "../model/index.js";
 import { makeNotApplicable, type PreparedStep, type Row, weighRow, worseRow } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
 import type { AdoptionState } from "./adoption-state.js";
@@ -86,8 +86,15 @@ export function markAdopted(one: AskedRow, without: Row["outcome"], { id }: Adop
 }
 
 /** One note for each adopted result, so that no departure passes in silence. */
-export function remarkAdoption(row: Row, adoptions: readonly { readonly plan: AdoptionStanding }[]): readonly Remark[] {
-  const adoption = adoptions.find(({ plan }) => plan.id === row.adopted);
+export function remarkAdoption(
+  row: Row,
+  adoptions: readonly { readonly plan: AdoptionStanding & Pick<Partial<AdoptionPlan>, "requirements"> }[],
+): readonly Remark[] {
+  // Why: of an order that was renewed for one requirement only, the rest keeps its own last day under the same id.
+  const adoption = adoptions.find(
+    ({ plan }) =>
+      plan.id === row.adopted && (plan.requirements ?? [row.requirement.name]).includes(row.requirement.name),
+  );
   if (adoption === undefined) return [];
   const { id, order, until = "" } = adoption.plan;
   const { kind, step, label } = row.requirement;

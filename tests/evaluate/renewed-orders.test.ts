@@ -1,0 +1,91 @@
+import { describe, expect, it } from "vitest";
+import { compilePolicy } from "../../src/index.js";
+import { assess } from "./sample.js";
+
+const PARENT = `tenbar: 1
+policy: { id: p, title: P, version: "1.0", status: common-practice }
+deference: Local procedure stands above this policy.
+tolerances:
+  drop: { accept: { at-most: 10 bar }, basis: { kind: common-practice } }
+  fall: { accept: { at-most: 10 bar }, basis: { kind: common-practice } }
+checks:
+  daily:
+    order: any
+    intervals: [tested]
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, lasting: { at-least: 60 s }, drop: drop, basis: { kind: common-practice } }
+      - { step: second, kind: hold, quantity: pressure, drop: fall, basis: { kind: common-practice } }
+intervals:
+  tested: { of: set, every: P1Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
+`;
+
+const head = (id: string, parent: string) =>
+  `tenbar: 1\npolicy: { id: ${id}, title: C, version: "1", status: draft }\nextends: ${parent}\n`;
+
+const adopt = (id: string, rest: string) =>
+  `  - { id: ${id}, ${rest}, from: 2026-04-01, order: "LO 1", by: An officer, reason: A trial }\n`;
+
+const MIDDLE = `${head("c", "./parent.yaml")}tolerances:
+  drop: { accept: { at-most: 20 bar }, basis: { kind: local, order: "LO 1" } }
+checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, lasting: { at-least: 40 s }, drop: drop, basis: { kind: common-practice } }
+intervals:
+  tested: { of: set, every: P2Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
+adopted:
+`;
+
+/** What two steps come to on a day at a policy that inherits an order and states its id again. */
+function judge(order: string, parts: string, at: string, held = "50 s") {
+  const { policy, diagnostics } = compilePolicy(`${head("g", "./middle.yaml")}${parts}`, {
+    file: "child.yaml",
+    parents: { "./parent.yaml": PARENT, "./middle.yaml": `${MIDDLE}${order}` },
+  });
+  if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+  const steps = [
+    { step: "leak", start: "290 bar", end: "275 bar", held },
+    { step: "second", start: "290 bar", end: "290 bar", held: "60 s" },
+  ];
+  const { results, findings } = assess(policy, steps, { testedOn: "2025-02-01" }, { at });
+  const find = (name: string) =>
+    results.find(({ step = "tested", requirement }) => step !== "second" && requirement === name)?.outcome;
+  const until = findings.flatMap(({ code, requirement, params, step }) =>
+    code.endsWith("/adopted") && step !== "second" ? [[requirement, params.until]] : [],
+  );
+  return { lasting: find("lasting"), drop: find("drop"), due: find("due"), until: Object.fromEntries(until) };
+}
+
+describe("an inherited order whose id the policy states again", () => {
+  const leak = adopt("trial", "step: daily/leak, until: 2026-04-30");
+
+  it("is prolonged for the requirement that is named, and lapses for the rest", () => {
+    const again = `adopted:\n${adopt("trial", "step: daily/leak, requirement: lasting, until: 2026-06-30")}`;
+    expect(judge(leak, again, "2026-04-12")).toMatchObject({
+      lasting: "within",
+      drop: "within",
+      until: { lasting: "2026-06-30", drop: "2026-04-30" },
+    });
+    expect(judge(leak, again, "2026-05-12")).toMatchObject({ lasting: "within", drop: "outside" });
+    expect(judge(leak, again, "2026-07-12")).toMatchObject({ lasting: "outside" });
+  });
+
+  it("is prolonged for the requirements that use the tolerance that is named", () => {
+    const again = `adopted:\n${adopt("trial", "tolerance: drop, until: 2026-06-30")}`;
+    expect(judge(leak, again, "2026-05-12")).toMatchObject({ lasting: "outside", drop: "undecided" });
+    const long = judge(leak, again, "2026-05-12", "60 s");
+    expect(long).toMatchObject({ lasting: "within", drop: "within", until: { drop: "2026-06-30" } });
+  });
+
+  const fall = `tolerances:\n  fall: { accept: { at-most: 12 bar }, basis: { kind: local, order: "LO 2" } }\n`;
+  const other = `${fall}adopted:\n${adopt("trial", "tolerance: fall, until: 2026-06-30")}`;
+
+  it.each([
+    ["a step", leak, "drop"],
+    ["a tolerance", adopt("trial", "tolerance: drop, until: 2026-04-30"), "drop"],
+    ["an interval", adopt("trial", "interval: tested, until: 2026-04-30"), "due"],
+  ] as const)("lapses for %s on its own day where the id now names another tolerance", (_, order, name) => {
+    expect(judge(order, other, "2026-04-12")[name]).toBe("within");
+    expect(judge(order, other, "2026-05-12")[name]).toBe("outside");
+  });
+});
