@@ -257,12 +257,18 @@ function findInstead(
   context: PlanContext,
 ): string | undefined {
   // Why: a step that stands for itself, for one that stands for it, or is left out by another order, would never be judged.
-  const replaced = (context.resolved.document.adopted ?? []).flatMap(({ step, instead, omit }) =>
-    step === undefined || (instead === undefined && omit === undefined) ? [] : [step],
+  const replaced = (context.resolved.document.adopted ?? []).filter(
+    ({ instead, omit }) => instead !== undefined || omit !== undefined,
   );
+  const isReplaced = ({ step, requirements }: StepPlan) =>
+    replaced.some((adoption) =>
+      adoption.tolerance === undefined
+        ? adoption.step === `${check.check}/${step}`
+        : requirements.some(({ tolerance }) => tolerance?.name === adoption.tolerance),
+    );
   const known = check.steps
-    .map(({ step }) => `${check.check}/${step}`)
-    .filter((name) => name !== `${check.check}/${left}` && !replaced.includes(name));
+    .filter((one) => one.step !== left && !isReplaced(one))
+    .map(({ step }) => `${check.check}/${step}`);
   reportUnknown("step of the same check", reference, known, `${pointer}/instead`, context);
   return known.includes(reference) ? reference.split("/")[1] : undefined;
 }

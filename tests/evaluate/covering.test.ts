@@ -443,6 +443,11 @@ adopted:\n${adopt("trial", "step: daily/leak, requirement: lasting, until: 2026-
     expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/unknown-name"]);
   });
 
+  it("refuse a step that is asked instead of another and whose limits are left out by their tolerance", () => {
+    const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("one", "step: daily/torch, instead: daily/leak, until: 2026-04-30")}${adopt("two", "tolerance: drop, omit: true, until: 2026-04-30")}`;
+    expect(compile(text).diagnostics.map(({ code, line }) => [code, line])).toEqual([["plan/unknown-name", 5]]);
+  });
+
   it("refuse a step that is asked instead of itself", () => {
     const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "step: daily/torch, instead: daily/torch, until: 2026-04-30")}`;
     expect(compile(text).diagnostics.map(({ code }) => code)).toEqual(["plan/unknown-name"]);
