@@ -1,7 +1,10 @@
 import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
 import { type CoveredPlans, standingOf } from "./covered-plans.js";
+import { isDeparted } from "./make-otherwise.js";
 import type { Overlay } from "./overlay.js";
+import { relateSteps } from "./relate-steps.js";
+import { isLoose } from "./relation.js";
 
 /**
  * Takes over what the parent covers towards its own parent, so that the looser limit lapses in the child too. Gives the ids of
@@ -62,6 +65,7 @@ function renewAdoption(
   adoption: AdoptionPlan,
   check: string,
   stated: StepPlan,
+  own: StepPlan | undefined,
   coverings: readonly Covering[],
 ): readonly AdoptionPlan[] {
   const { id, step: name, otherwise, requirements } = adoption;
@@ -71,7 +75,8 @@ function renewAdoption(
   if (requirements === undefined) return [renew(findStanding(id, { step }, coverings))];
   const toleranceOf = (one: StepPlan | undefined, requirement: string) =>
     one?.requirements.find((asked) => asked.name === requirement)?.tolerance?.name;
-  const found = requirements.map((requirement) => {
+  const departed = requirements.filter((name) => otherwise === undefined || isDepartedFrom(otherwise, own, name));
+  const found = departed.map((requirement) => {
     const tolerances = [toleranceOf(otherwise, requirement), toleranceOf(stated, requirement)];
     return { requirement, standing: findStanding(id, { step, requirement, tolerances }, coverings) };
   });
@@ -83,6 +88,14 @@ function renewAdoption(
     const narrowed = otherwise === undefined ? {} : { otherwise: narrowTo(names, requirements, otherwise, stated) };
     return [{ ...renew(first.standing), requirements: names, ...narrowed }];
   });
+}
+
+/** Whether the child's own step lets more pass than the one that stands without an order; else the order has nothing to cover. */
+function isDepartedFrom(otherwise: StepPlan, own: StepPlan | undefined, name: string): boolean {
+  const theirs = otherwise.requirements.find((one) => one.name === name);
+  const ours = own?.requirements.find((one) => one.name === name);
+  if (own === undefined || theirs === undefined || ours === undefined) return true;
+  return isLoose(relateSteps(otherwise, own)) || isDeparted(theirs, ours);
 }
 
 /** What stands without one part of an order, where the rest of it may go on: the policy's own limits for that rest. */
@@ -111,18 +124,20 @@ function inheritStep(
   const { step: name, otherwise } = adoption;
   const here = overlay.findCheck(own.check);
   const isHere = here?.steps.some(({ step }) => step === name) === true;
-  const isStated = own.steps.some(({ step }) => step === name);
   const step = check.steps.find((one) => one.step === name);
+  const ownStep = own.steps.find((one) => one.step === name);
   if (here === undefined || step === undefined) return false;
   if (!isHere && (otherwise !== undefined || !overlay.insertStep(check, step))) return false;
   // Why: a step that the parent left out, and the child states again, is the ancestor's wherever the order does not apply.
-  const stands = isStated && otherwise === undefined ? { generation: generation - 1, otherwise: step } : {};
-  const renewed = renewAdoption(adoption, check.check, step, coverings);
+  const stands =
+    ownStep !== undefined && otherwise === undefined ? { generation: generation - 1, otherwise: step } : {};
+  const renewed = renewAdoption(adoption, check.check, step, ownStep, coverings);
+  if (renewed.length === 0) return false;
   here.adoptions.push(...renewed.map((one) => ({ ...one, ...stands })));
   for (const requirement of otherwise?.requirements ?? step.requirements) {
     const key = `${check.check}/${name}/${requirement.name}`;
     if (otherwise !== undefined) overlay.copyPosition(parentCovered, nameAdoptedKey(key, adoption.id));
-    else overlay.copyPosition(parentCovered, key, isStated ? nameAdoptedKey(key, adoption.id) : key);
+    else overlay.copyPosition(parentCovered, key, ownStep !== undefined ? nameAdoptedKey(key, adoption.id) : key);
   }
   return true;
 }

@@ -42,7 +42,8 @@ function isNamed(parent: RequirementPlan, child: RequirementPlan | undefined, co
   return [parent.tolerance?.name, child?.tolerance?.name].includes(covering.tolerance);
 }
 
-function isDeparted(parent: RequirementPlan, child: RequirementPlan): boolean {
+/** Whether the child's requirement lets more pass than the parent's, or weighs less. */
+export function isDeparted(parent: RequirementPlan, child: RequirementPlan): boolean {
   return (
     isLoose(relateTolerances(parent.tolerance, child.tolerance)) ||
     isLoose(relateNumbers(weighConsequence(parent.consequence), weighConsequence(child.consequence)))

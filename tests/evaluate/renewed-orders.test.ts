@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { compilePolicy } from "../../src/index.js";
+import { compilePolicy, describeCheck } from "../../src/index.js";
 import { assess } from "./sample.js";
 
 const PARENT = `tenbar: 1
@@ -87,5 +87,39 @@ describe("an inherited order whose id the policy states again", () => {
   ] as const)("lapses for %s on its own day where the id now names another tolerance", (_, order, name) => {
     expect(judge(order, other, "2026-04-12")[name]).toBe("within");
     expect(judge(order, other, "2026-05-12")[name]).toBe("outside");
+  });
+});
+
+describe("an inherited order under a policy that is tighter than what stands without it", () => {
+  const text = (limit: string) =>
+    `${head("g", "./middle.yaml")}tolerances:\n  drop: { accept: { at-most: ${limit} }, basis: { kind: local, order: "LO 2" } }\n`;
+  const read = (limit: string, at: string) => {
+    const { policy, diagnostics } = compilePolicy(text(limit), {
+      file: "child.yaml",
+      parents: {
+        "./parent.yaml": PARENT,
+        "./middle.yaml": `${MIDDLE}${adopt("trial", "tolerance: drop, until: 2026-04-30")}`,
+      },
+    });
+    if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+    const shown = describeCheck(policy, "daily", { kind: "set", id: "S-014" }, { at })
+      ?.steps.find(({ step }) => step === "leak")
+      ?.asked[0]?.limits.find(({ requirement }) => requirement === "drop")?.accept;
+    const steps = [{ step: "leak", start: "290 bar", end: "282 bar", held: "60 s" }];
+    const { outcome, adopted } =
+      assess(policy, steps, {}, { at }).results.find(({ requirement }) => requirement === "drop") ?? {};
+    return { shown, outcome, adopted };
+  };
+
+  it("has nothing to cover: form and record go by the policy's own limit on every day", () => {
+    const own = { shown: "at most 5 bar", outcome: "outside", adopted: undefined };
+    expect(read("5 bar", "2026-04-12")).toEqual(own);
+    expect(read("5 bar", "2026-05-12")).toEqual(own);
+  });
+
+  it("still lapses to the limit of the eldest where the policy's own lies between", () => {
+    expect(read("7 bar", "2026-05-12")).toMatchObject({ shown: "at most 7 bar", outcome: "outside" });
+    expect(read("15 bar", "2026-04-12")).toMatchObject({ shown: "at most 15 bar", adopted: "trial" });
+    expect(read("15 bar", "2026-05-12")).toMatchObject({ shown: "at most 10 bar", outcome: "within" });
   });
 });
