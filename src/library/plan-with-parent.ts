@@ -35,6 +35,7 @@ export function planWithParent(
     diagnostics.report("resolve/parent-alone", resolved.place("/extends"), {});
     return unparented;
   }
+  refuseMoved(parent.stated, plan, resolved, diagnostics);
   warnDepartures(parent.stated, plan, coverings, resolved, resolved.parent, diagnostics);
   const generation = countAncestors(resolved);
   const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation };
@@ -42,6 +43,27 @@ export function planWithParent(
   reportIdle(outcome.idle, resolved, diagnostics);
   for (const covering of outcome.stuck) reportStuck(covering, plan, resolved, diagnostics);
   return diagnostics.hasErrors ? undefined : { stated: plan, covered: outcome.plan };
+}
+
+/** An inherited adoption that names no requirement must mean the same one here, lest an order about a drop let a rise pass. */
+function refuseMoved(parent: Plan, plan: Plan, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
+  const { file } = resolved.place("/policy").source;
+  for (const [index, { step: path, requirement, accept }] of (resolved.document.adopted ?? []).entries()) {
+    const place = resolved.place(`/adopted/${index}/accept`, "key");
+    if (accept === undefined || path === undefined || requirement !== undefined || place.source.file === file) continue;
+    const meant = listLimited(path, parent);
+    const known = listLimited(path, plan);
+    if (meant.length !== 1 || known.length !== 1 || meant[0] === known[0]) continue;
+    diagnostics.report("plan/which-requirement", place, { known });
+  }
+}
+
+/** The requirements of a step, named `check/step`, that have limits. */
+function listLimited(path: string, { checks }: Plan): readonly string[] {
+  const steps = checks.flatMap(({ check, steps }) => steps.filter(({ step }) => `${check}/${step}` === path));
+  return steps.flatMap(({ requirements }) =>
+    requirements.flatMap(({ name, tolerance }) => (tolerance === undefined ? [] : [name])),
+  );
 }
 
 function countAncestors({ parent }: ResolvedPolicy): number {

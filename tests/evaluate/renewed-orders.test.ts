@@ -123,3 +123,24 @@ describe("an inherited order under a policy that is tighter than what stands wit
     expect(read("15 bar", "2026-05-12")).toMatchObject({ shown: "at most 10 bar", outcome: "within" });
   });
 });
+
+describe("an inherited order with limits that names no requirement", () => {
+  const order = `adopted:\n${adopt("trial", "step: daily/second, accept: { at-most: 15 bar }, until: 2026-04-30")}`;
+  const codesUnder = (requirement: string) =>
+    compilePolicy(
+      `${head("g", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: second, kind: hold, quantity: pressure, ${requirement}: { accept: { at-most: 5 bar } }, basis: { kind: common-practice } }
+`,
+      { file: "child.yaml", parents: { "./parent.yaml": `${PARENT}${order}` } },
+    ).diagnostics.map(({ code, file }) => [code, file]);
+
+  it("is refused where the step here has limits for another requirement only", () => {
+    expect(codesUnder("rise")).toContainEqual(["plan/which-requirement", "./parent.yaml"]);
+  });
+
+  it("stands where the step has limits for the same one", () => {
+    expect(codesUnder("drop")).toEqual([]);
+  });
+});
