@@ -127,10 +127,13 @@ function readApplies(
   envelope: Envelope,
   context: JudgeContext,
 ): Pick<FormStep, "applies" | "reason"> {
-  const omitting = check.adoptionsAt[place]?.omissions.some(
-    ({ plan }) => plan.requirements === undefined && readAdoptionState(plan, context) === "applies",
+  const omissions = (check.adoptionsAt[place]?.omissions ?? []).filter(
+    ({ plan }) => readAdoptionState(plan, context) === "applies",
   );
-  if (omitting) return { applies: "no", reason: "omitted-by-adoption" };
+  const isOmitted = listStanding(step, place, check, context).every(({ requirement }) =>
+    omissions.some(({ covers }) => covers(requirement.name)),
+  );
+  if (isOmitted) return { applies: "no", reason: "omitted-by-adoption" };
   const fitting = readFitting(step, envelope);
   if (fitting === "fitted") return { applies: "yes" };
   if (fitting === "not-fitted") return { applies: "no", reason: "not-fitted" };

@@ -144,3 +144,17 @@ describe("an inherited order with limits that names no requirement", () => {
     expect(codesUnder("drop")).toEqual([]);
   });
 });
+
+describe("a form of a step whose every limit is left out by an order on its tolerance", () => {
+  it("does not ask the step while the order applies", () => {
+    const { policy } = compilePolicy(
+      `${PARENT}adopted:\n${adopt("off", "tolerance: fall, omit: true, until: 2026-04-30")}`,
+      { file: "one.yaml" },
+    );
+    if (policy === undefined) throw new Error("it does not compile");
+    const second = (at: string) =>
+      describeCheck(policy, "daily", {}, { at })?.steps.find(({ step }) => step === "second");
+    expect(second("2026-04-12")).toMatchObject({ applies: "no", reason: "omitted-by-adoption" });
+    expect(second("2026-05-12")).toMatchObject({ applies: "yes" });
+  });
+});
