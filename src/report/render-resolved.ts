@@ -10,12 +10,10 @@ export function renderResolved(plan: Plan, options: ReportOptions): string {
   const paint = createPaint(options);
   const words = wordsOf(options);
   const { id, version, title } = plan.policy;
-  const lines = [paint("strong", makePrintable(`${id} ${version}, ${title}`))];
+  const head = (text: string) => wrapText(makePrintable(text), options.width, "").map((line) => paint("strong", line));
+  const lines = [...head(`${id} ${version}, ${title}`)];
   for (const check of plan.checks) {
-    lines.push(
-      "",
-      paint("strong", makePrintable(`${check.check}${check.title === undefined ? "" : `: ${check.title}`}`)),
-    );
+    lines.push("", ...head(`${check.check}${check.title === undefined ? "" : `: ${check.title}`}`));
     for (const step of check.steps) {
       lines.push(`  ${step.step} (${step.kind})`);
       for (const requirement of step.requirements) {
