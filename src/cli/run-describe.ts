@@ -65,6 +65,13 @@ async function readSubject(
     return undefined;
   }
   const { value } = parsed;
+  // Why: taken for a subject, a whole record states no fact, and every step would look open for no reason that is told.
+  if (typeof value === "object" && value !== null && "subject" in value && "steps" in value) {
+    streams.error(
+      `${makePrintable(file)}: it holds a whole record; write what stands under its \`subject\` to a file\n`,
+    );
+    return undefined;
+  }
   if (typeof value === "object" && value !== null && !Array.isArray(value)) return { ...value };
   streams.error(`${makePrintable(file)}: a subject is a JSON object\n`);
   return undefined;

@@ -29,6 +29,7 @@ describe("describe and schema", () => {
 
   it.each([
     ["no object", "[]", "a subject is a JSON object"],
+    ["a whole record", '{"tenbar":1,"subject":{"kind":"set","id":"S-014"},"steps":[]}', "it holds a whole record"],
     ["no JSON", "{", "the JSON text ends too early"],
     ["an object with a key twice", '{"id":"a","id":"b"}', "the key `id` stands twice in one object"],
   ])("refuse a subject that is %s", async (_, text, message) => {
