@@ -108,7 +108,15 @@ function findTargets(
     const requirements = adoption.requirement === undefined ? undefined : [adoption.requirement];
     return found === undefined ? undefined : [{ ...found, requirements }];
   }
-  if (adoption.tolerance !== undefined) return findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
+  if (adoption.tolerance !== undefined) {
+    const users = findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
+    // Why: an order that changes a limit of no step has no effect, and whoever wrote it believes otherwise.
+    if (users.length === 0 && !isCovering(adoption) && !context.diagnostics.hasErrors) {
+      const params = { thing: "tolerance", name: adoption.tolerance } as const;
+      context.diagnostics.report("plan/unused", context.resolved.place(`${pointer}/tolerance`), params);
+    }
+    return users;
+  }
   const known = [...context.intervals.keys()];
   reportUnknown("interval", adoption.interval ?? "", known, `${pointer}/interval`, context);
   return [];

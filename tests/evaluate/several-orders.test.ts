@@ -339,6 +339,23 @@ describe("a step that an adoption asks instead of another", () => {
   });
 });
 
+describe("an order with limits for a tolerance that no step uses", () => {
+  it("is told, since it has no effect", () => {
+    const own = `checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, lasting: { at-least: 60 s }, drop: { accept: { at-most: 10 bar } }, basis: { kind: common-practice } }
+`;
+    const order = adopt("trial", "tolerance: drop, accept: { at-most: 15 bar }, until: 2026-12-31");
+    const { diagnostics } = compile(`${head("c", "./parent.yaml")}${own}adopted:\n${order}`);
+    expect(diagnostics.map(({ code, severity, line }) => [code, severity, line])).toContainEqual([
+      "plan/unused",
+      "warning",
+      9,
+    ]);
+  });
+});
+
 describe("former names", () => {
   it.each([
     ["a check", "checks: { weekly: { formerly: [daily], order: any, steps: [{ step: a, kind: confirm }] } }", "daily"],
