@@ -1,3 +1,5 @@
+import { addDays, addMonths, create } from "temporal-polyfill/fns/PlainDate";
+
 /** A real date of the years 0001 to 9999; one written without a day counts from the first of its month. */
 export interface CalendarDate {
   readonly year: number;
@@ -63,14 +65,9 @@ export function parseCalendarSpan(text: unknown): CalendarSpan | undefined {
  * February, 28 March).
  */
 export function addSpan(date: CalendarDate, span: CalendarSpan): CalendarDate | undefined {
-  const months = (date.year + span.years) * 12 + date.month - 1 + span.months;
-  const year = Math.floor(months / 12);
-  const month = (months % 12) + 1;
-  if (year > LAST_YEAR) return undefined;
-  const day = Math.min(date.day, countDaysOfMonth(year, month));
-  // Why: one cycle later, since Date.UTC takes the years 0 to 99 for 1900 to 1999; days past a month's end run on.
-  const later = new Date(Date.UTC(year + CYCLE_YEARS, month - 1, day + span.weeks * 7 + span.days));
-  return makeDate(later.getUTCFullYear() - CYCLE_YEARS, later.getUTCMonth() + 1, later.getUTCDate(), true);
+  const monthsLater = addMonths(create(date.year, date.month, date.day), span.years * 12 + span.months);
+  const later = addDays(monthsLater, span.weeks * 7 + span.days);
+  return makeDate(later.year, later.month, later.day, true);
 }
 
 /** Days from 1970-01-01 to a date; negative before it. */

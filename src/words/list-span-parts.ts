@@ -1,4 +1,7 @@
-export type SpanUnit = "years" | "months" | "weeks" | "days";
+import { parseCalendarSpan } from "../quantities/index.js";
+
+const UNITS = ["years", "months", "weeks", "days"] as const;
+export type SpanUnit = (typeof UNITS)[number];
 
 /** How many of one unit a span counts. */
 export interface SpanPart {
@@ -6,14 +9,10 @@ export interface SpanPart {
   readonly count: number;
 }
 
-const SPAN = /^P(?=\d)(?:(\d+)Y)?(?:(\d+)M)?(?:(\d+)W)?(?:(\d+)D)?$/;
-const UNITS: readonly SpanUnit[] = ["years", "months", "weeks", "days"];
-
-/** The parts of an ISO 8601 span as it is written, `P1Y6M`, from the largest unit on; none where it is no such span. */
-export function listSpanParts(span: string): readonly SpanPart[] {
-  const [, ...counts] = SPAN.exec(span) ?? [];
-  return UNITS.flatMap((unit, index) => {
-    const text = counts[index];
-    return text === undefined ? [] : [{ unit, count: Number(text) }];
-  });
+/** The parts of an ISO 8601 span, `P1Y6M`, from the largest unit on, `P0D` as no days; none where it is no such span. */
+export function listSpanParts(text: string): readonly SpanPart[] {
+  const span = parseCalendarSpan(text);
+  if (span === undefined) return [];
+  const parts = UNITS.map((unit) => ({ unit, count: span[unit] })).filter(({ count }) => count > 0);
+  return parts.length > 0 ? parts : [{ unit: "days", count: 0 }];
 }
