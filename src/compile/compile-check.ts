@@ -1,10 +1,10 @@
 import type { CheckPlan, PolicyDocument } from "../model/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
-import type { Place } from "../source/index.js";
 import { type CompiledStep, compileStep } from "../steps/index.js";
 import { checkAfter } from "./check-after.js";
 import { findIntervals } from "./compile-intervals.js";
 import { compileScope } from "./compile-scope.js";
+import { listRepeated } from "./list-repeated.js";
 import { makeStepContext } from "./make-step-context.js";
 import type { PlanContext } from "./plan-context.js";
 
@@ -59,24 +59,22 @@ export function compileCheck(name: string, check: PolicyCheck, context: PlanCont
 
 /** No two steps share a name or a former name; of two that do, the one further down in the policy is reported. */
 function checkNames(check: PolicyCheck, pointer: string, { diagnostics, resolved }: PlanContext): void {
-  const places = new Map<string, Place>();
-  for (const { step, at } of listInTextOrder(check, pointer, resolved)) {
-    const names = [
-      { name: step.step, place: resolved.place(`${at}/step`) },
-      ...(step.formerly ?? []).map((name, index) => ({ name, place: resolved.place(`${at}/formerly/${index}`) })),
-    ];
-    for (const { name, place } of names) {
-      const first = places.get(name);
-      if (first === undefined) {
-        places.set(name, place);
-        continue;
-      }
-      diagnostics.report("plan/duplicate-step", place, { step: name }, [
-        { message: diagnostics.words.related.otherOne, place: first },
-      ]);
-      // Why: the former names of a step that stands twice stand twice as well.
-      if (name === step.step) break;
-    }
+  const repeated = listRepeated(
+    listInTextOrder(check, pointer, resolved).flatMap(({ step: { step, formerly = [] }, at }) => [
+      { name: step, place: resolved.place(`${at}/step`), at, isFormer: false },
+      ...formerly.map((name, index) => ({
+        name,
+        place: resolved.place(`${at}/formerly/${index}`),
+        at,
+        isFormer: true,
+      })),
+    ]),
+  );
+  for (const { name, place, first, at, isFormer } of repeated) {
+    // Why: the former names of a step that stands twice stand twice as well.
+    if (isFormer && repeated.some((one) => one.at === at && !one.isFormer)) continue;
+    const related = [{ message: diagnostics.words.related.otherOne, place: first }];
+    diagnostics.report("plan/duplicate-step", place, { step: name }, related);
   }
 }
 

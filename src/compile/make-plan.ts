@@ -2,7 +2,6 @@ import { type Diagnostics, findNearest } from "../diagnostics/index.js";
 import type { CheckPlan, Covering, Plan, PolicyDocument } from "../model/index.js";
 import { digestPlan } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
-import type { Place } from "../source/index.js";
 import type { DeclaredTolerance } from "../steps/index.js";
 import { PLAN_FORMAT } from "../terms/index.js";
 import { checkDates } from "./check-dates.js";
@@ -15,6 +14,7 @@ import { compileInstruments } from "./compile-instruments.js";
 import { compileIntervals } from "./compile-intervals.js";
 import { compileRules } from "./compile-rules.js";
 import { compileScope } from "./compile-scope.js";
+import { listRepeated } from "./list-repeated.js";
 import type { PlanContext } from "./plan-context.js";
 import { createPositions } from "./positions.js";
 
@@ -92,21 +92,16 @@ function compileChecks(context: PlanContext): CheckPlan[] {
 
 /** Why: a record names its check by one name, present or former, and must find one check by it. */
 function checkNames({ resolved, diagnostics }: PlanContext): void {
-  const places = new Map<string, Place>();
-  for (const [name, { formerly = [] }] of Object.entries(resolved.document.checks ?? {})) {
-    const at = `/checks/${name}`;
-    const names = [
-      { name, place: resolved.place(at, "key") },
-      ...formerly.map((former, index) => ({ name: former, place: resolved.place(`${at}/formerly/${index}`) })),
-    ];
-    for (const one of names) {
-      const first = places.get(one.name);
-      if (first === undefined) places.set(one.name, one.place);
-      else {
-        const related = [{ message: diagnostics.words.related.otherOne, place: first }];
-        diagnostics.report("plan/duplicate-name", one.place, { thing: "check", name: one.name }, related);
-      }
-    }
+  const names = Object.entries(resolved.document.checks ?? {}).flatMap(([name, { formerly = [] }]) => [
+    { name, place: resolved.place(`/checks/${name}`, "key") },
+    ...formerly.map((former, index) => ({
+      name: former,
+      place: resolved.place(`/checks/${name}/formerly/${index}`),
+    })),
+  ]);
+  for (const { name, place, first } of listRepeated(names)) {
+    const related = [{ message: diagnostics.words.related.otherOne, place: first }];
+    diagnostics.report("plan/duplicate-name", place, { thing: "check", name }, related);
   }
 }
 
