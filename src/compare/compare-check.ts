@@ -80,9 +80,6 @@ function compareSteps(parent: CheckPlan, child: CheckPlan, add: AddDeparture): v
       continue;
     }
     const here = locate(child, step.step);
-    if (isOnlyInstead(step, child) && !isOnlyInstead(step, parent)) {
-      add("looser", { what: { kind: "step-only-instead", name }, here, there });
-    }
     add(relateSteps(step, other), { what: { kind: "step", name }, here, there, step: name });
     compareRequirements(step, other, name, here, there, add);
   }
@@ -97,11 +94,6 @@ function compareSteps(parent: CheckPlan, child: CheckPlan, add: AddDeparture): v
       step: name,
     });
   }
-}
-
-/** Whether a step is asked only while some adoption asks it instead of another. */
-function isOnlyInstead({ step }: StepPlan, { adoptions }: CheckPlan): boolean {
-  return adoptions.some(({ instead }) => instead === step);
 }
 
 /** Why: a defect on a step that a policy does not know weighs `refer`; one that a new step names may weigh less. */

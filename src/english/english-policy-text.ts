@@ -83,8 +83,6 @@ export function sayPartOfPolicy(part: PartOfPolicy): string {
       return `the step \`${part.name}\``;
     case "step-left-out":
       return `the step \`${part.name}\`, which is left out,`;
-    case "step-only-instead":
-      return `the step \`${part.name}\`, which is asked only instead of another,`;
     case "step-added":
       return `the step \`${part.name}\`, which the parent does not have,`;
     case "requirement-left-out":

@@ -90,8 +90,6 @@ export function sayPartOfPolicy(part: PartOfPolicy): string {
       return `der Schritt \`${part.name}\``;
     case "step-left-out":
       return `der Schritt \`${part.name}\`, der weggelassen ist`;
-    case "step-only-instead":
-      return `der Schritt \`${part.name}\`, der nur anstelle eines anderen verlangt wird,`;
     case "step-added":
       return `der Schritt \`${part.name}\`, den die Vorlage nicht hat`;
     case "requirement-left-out":

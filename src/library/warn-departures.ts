@@ -1,6 +1,6 @@
 import { comparePlans, type Departure } from "../compare/index.js";
-import type { Diagnostics, RelatedPlace } from "../diagnostics/index.js";
-import type { Covering, Plan } from "../model/index.js";
+import type { Diagnostics } from "../diagnostics/index.js";
+import type { CheckPlan, Covering, Plan } from "../model/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import { locatePlace, type Place } from "../source/index.js";
 import { describeDifference } from "./describe-difference.js";
@@ -19,10 +19,6 @@ export function warnDepartures(
     if (relation === "tighter" || coverings.some((covering) => covers(covering, departure))) continue;
     const there = parent.place(departure.there);
     const related = [{ message: diagnostics.words.related.parents, place: there }];
-    if (what.kind === "step-only-instead") {
-      warnOnlyInstead(what.name, resolved, related, diagnostics);
-      continue;
-    }
     const here = resolved.place(departure.here);
     const params = {
       what: diagnostics.words.partOfPolicy(what),
@@ -31,6 +27,10 @@ export function warnDepartures(
       ...describeDifference(what, plan, parentPlan, diagnostics.words.limits),
     };
     diagnostics.report(relation === "looser" ? "resolve/looser" : "resolve/cannot-compare", here, params, related);
+  }
+  for (const check of parentPlan.checks) {
+    const own = plan.checks.find((one) => one.check === check.check);
+    if (own !== undefined) warnAskedOnlyInstead(check, own, resolved, parent, diagnostics);
   }
 }
 
@@ -42,17 +42,28 @@ function covers(covering: Covering, { step, requirement, tolerances, interval }:
   return covering.interval !== undefined && covering.interval === interval;
 }
 
-/** Why at the adoption: the step itself may stand in the parent only; that it is asked no more is written there. */
-function warnOnlyInstead(
-  step: string,
+/**
+ * Warns of a step of the parent that an adoption of the child's names as its `instead`, so that nobody else is asked any more.
+ * Why at the adoption: the step itself may stand in the parent only.
+ */
+function warnAskedOnlyInstead(
+  parents: CheckPlan,
+  own: CheckPlan,
   resolved: ResolvedPolicy,
-  related: readonly RelatedPlace[],
+  parent: ResolvedPolicy,
   diagnostics: Diagnostics,
 ): void {
+  const isNamed = ({ adoptions }: CheckPlan, step: string) => adoptions.some(({ instead }) => instead === step);
   const adopted = resolved.document.adopted ?? [];
-  const index = adopted.findIndex(({ instead }) => instead === step);
-  const params = { step, adoption: adopted[index]?.id ?? "" };
-  diagnostics.report("resolve/asked-only-instead", resolved.place(`/adopted/${index}/instead`), params, related);
+  parents.steps.forEach(({ step }, index) => {
+    if (isNamed(parents, step) || !isNamed(own, step)) return;
+    const name = `${own.check}/${step}`;
+    const place = parent.place(`/checks/${own.check}/steps/${index}`);
+    const at = adopted.findIndex(({ instead }) => instead === name);
+    const params = { step: name, adoption: adopted[at]?.id ?? "" };
+    const related = [{ message: diagnostics.words.related.parents, place }];
+    diagnostics.report("resolve/asked-only-instead", resolved.place(`/adopted/${at}/instead`), params, related);
+  });
 }
 
 function nameSpot(place: Place): string {

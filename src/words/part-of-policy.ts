@@ -4,7 +4,7 @@ export type PartOfPolicy =
   | { readonly kind: "fact" | "instrument"; readonly name: string }
   | { readonly kind: "check-left-out"; readonly of: string }
   | { readonly kind: "scope" | "subject" | "former-names" | "competence" | "order" | "unanchored"; readonly of: string }
-  | { readonly kind: "step" | "step-left-out" | "step-added" | "step-only-instead"; readonly name: string }
+  | { readonly kind: "step" | "step-left-out" | "step-added"; readonly name: string }
   | {
       readonly kind: "requirement-left-out" | "requirement-added" | "consequence" | "limit";
       readonly name: string;

@@ -177,7 +177,6 @@ const PARTS: { readonly [K in PartOfPolicy["kind"]]: Extract<PartOfPolicy, { kin
   unanchored: { kind: "unanchored", ...OF },
   step: { kind: "step", ...STEP },
   "step-left-out": { kind: "step-left-out", ...STEP },
-  "step-only-instead": { kind: "step-only-instead", ...STEP },
   "step-added": { kind: "step-added", ...STEP },
   "requirement-left-out": { kind: "requirement-left-out", ...REQUIREMENT },
   "requirement-added": { kind: "requirement-added", ...REQUIREMENT },
