@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compilePolicy, describeCheck } from "../../src/index.js";
+import { adopt, head } from "./orders.js";
 import { assess } from "./sample.js";
 
 const PARENT = `tenbar: 1
@@ -18,12 +19,6 @@ checks:
 intervals:
   tested: { of: set, every: P1Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
 `;
-
-const head = (id: string, parent: string) =>
-  `tenbar: 1\npolicy: { id: ${id}, title: C, version: "1", status: draft }\nextends: ${parent}\n`;
-
-const adopt = (id: string, rest: string) =>
-  `  - { id: ${id}, ${rest}, from: 2026-04-01, order: "LO 1", by: An officer, reason: A trial }\n`;
 
 const MIDDLE = `${head("c", "./parent.yaml")}tolerances:
   drop: { accept: { at-most: 20 bar }, basis: { kind: local, order: "LO 1" } }

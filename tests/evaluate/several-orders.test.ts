@@ -1,51 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { compilePolicy, describeCheck, type Policy } from "../../src/index.js";
+import { describeCheck, type Policy } from "../../src/index.js";
+import { adopt, compile, compileSound, head, looser, PARENT, tested } from "./orders.js";
 import { assess } from "./sample.js";
-
-const PARENT = `tenbar: 1
-policy: { id: p, title: P, version: "1.0", status: common-practice }
-deference: Local procedure stands above this policy.
-tolerances:
-  drop: { accept: { at-most: 10 bar }, basis: { kind: common-practice } }
-checks:
-  daily:
-    order: any
-    intervals: [tested]
-    steps:
-      - { step: harness, kind: confirm }
-      - step: leak
-        kind: hold
-        quantity: pressure
-        lasting: { at-least: 60 s }
-        drop: drop
-        basis: { kind: common-practice }
-      - { step: torch, kind: confirm, consequence: refer }
-      - { step: tally, kind: match, places: [set, log-book], consequence: refer }
-intervals:
-  tested: { of: set, every: P1Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
-`;
-
-const head = (id: string, parent: string) =>
-  `tenbar: 1\npolicy: { id: ${id}, title: C, version: "1", status: draft }\nextends: ${parent}\n`;
-
-const adopt = (id: string, rest: string) =>
-  `  - { id: ${id}, ${rest}, from: 2026-04-01, order: "LO 1", by: An officer, reason: A trial }\n`;
-
-function compile(text: string, parents: Readonly<Record<string, string>> = {}) {
-  return compilePolicy(text, { file: "child.yaml", parents: { "./parent.yaml": PARENT, ...parents } });
-}
-
-function compileSound(text: string, parents: Readonly<Record<string, string>> = {}): Policy {
-  const { policy, diagnostics } = compile(text, parents);
-  if (policy === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics, undefined, 1));
-  return policy;
-}
-
-const tested = { testedOn: "2026-01-10" };
-
-const looser = `${head("c", "./parent.yaml")}tolerances:
-  drop: { accept: { at-most: 20 bar }, basis: { kind: local, order: "LO 1" } }
-`;
 
 describe("several adoptions of one step", () => {
   const accept = (id: string, requirement: string, limit: string, rest: string) =>
