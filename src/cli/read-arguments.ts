@@ -1,6 +1,6 @@
 import { parseArgs } from "node:util";
-import { findNearest } from "../diagnostics/index.js";
 import { parseDate } from "../quantities/index.js";
+import { findNearest } from "../terms/index.js";
 
 /** One option of a command, as help shows it. */
 export interface OptionSpec {

@@ -1,9 +1,9 @@
-import { findNearest } from "../diagnostics/index.js";
 import { parseJson, readText } from "../files/index.js";
 import { type Catalogue, describeCheck, type Policy, recordSchema } from "../index.js";
 import { loadPolicy } from "../node.js";
 import { parseRecordTime } from "../quantities/index.js";
 import { makePrintable, renderDiagnostics } from "../report/index.js";
+import { findNearest } from "../terms/index.js";
 import type { Looks } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";

@@ -1,6 +1,6 @@
-import { findNearest } from "../diagnostics/index.js";
 import { type CodePage, readCodePages, readWordPages } from "../files/index.js";
 import { makePrintable, type ReportOptions, renderCodePage, summarizeCodePage, wrapText } from "../report/index.js";
+import { findNearest } from "../terms/index.js";
 import type { Looks } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";

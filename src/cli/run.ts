@@ -1,5 +1,5 @@
-import { findNearest } from "../diagnostics/index.js";
 import { ENGINE_VERSION } from "../index.js";
+import { findNearest } from "../terms/index.js";
 import type { Command } from "./command.js";
 import { COMPILE } from "./compile-command.js";
 import { DESCRIBE, SCHEMA } from "./describe-command.js";

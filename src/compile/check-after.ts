@@ -1,5 +1,5 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { PolicyDocument } from "../model/index.js";
+import { findNearest } from "../terms/index.js";
 import type { PlanContext } from "./plan-context.js";
 
 type PolicyCheck = NonNullable<PolicyDocument["checks"]>[string];

@@ -1,7 +1,7 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
 import { compileBounds } from "../steps/index.js";
+import { findNearest } from "../terms/index.js";
 import type { Thing } from "../words/index.js";
 import { checkAdoptionDates } from "./check-adoption-dates.js";
 import { compileScope } from "./compile-scope.js";

@@ -1,7 +1,6 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { FactPlan, PolicyDocument } from "../model/index.js";
 import type { FactType } from "../steps/index.js";
-import { BUILT_IN_FACTS } from "../terms/index.js";
+import { BUILT_IN_FACTS, findNearest } from "../terms/index.js";
 import type { PlanContext } from "./plan-context.js";
 
 type PolicyFact = NonNullable<PolicyDocument["facts"]>[string];

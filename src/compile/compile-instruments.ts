@@ -1,4 +1,4 @@
-import { type Diagnostics, findNearest } from "../diagnostics/index.js";
+import type { Diagnostics } from "../diagnostics/index.js";
 import type { InstrumentPlan, PolicyDocument } from "../model/index.js";
 import {
   compareRational,
@@ -9,6 +9,7 @@ import {
   unitSymbolsOf,
 } from "../quantities/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
+import { findNearest } from "../terms/index.js";
 
 type PolicyInstrument = NonNullable<PolicyDocument["instruments"]>[string];
 

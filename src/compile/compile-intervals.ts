@@ -1,6 +1,6 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { IntervalPlan, PolicyDocument } from "../model/index.js";
 import { parseCalendarSpan } from "../quantities/index.js";
+import { findNearest } from "../terms/index.js";
 import { compileScope } from "./compile-scope.js";
 import type { PlanContext } from "./plan-context.js";
 

@@ -1,7 +1,7 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { CheckPlan, PolicyDocument, RulePlan } from "../model/index.js";
 import { compileRule, findConstants, type RuleScope, type RuleType } from "../rules/index.js";
 import { listSlots, MEMBER_SLOTS } from "../steps/index.js";
+import { findNearest } from "../terms/index.js";
 import { compileScope } from "./compile-scope.js";
 import type { PlanContext } from "./plan-context.js";
 

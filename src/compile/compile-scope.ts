@@ -1,5 +1,5 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { PolicyDocument, ScopePlan } from "../model/index.js";
+import { findNearest } from "../terms/index.js";
 import { findNearestFact, listTextFacts } from "./compile-facts.js";
 import type { PlanContext } from "./plan-context.js";
 

@@ -1,9 +1,9 @@
-import { type Diagnostics, findNearest } from "../diagnostics/index.js";
+import type { Diagnostics } from "../diagnostics/index.js";
 import type { CheckPlan, Covering, Plan, PolicyDocument } from "../model/index.js";
 import { digestPlan } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import type { DeclaredTolerance } from "../steps/index.js";
-import { PLAN_FORMAT } from "../terms/index.js";
+import { findNearest, PLAN_FORMAT } from "../terms/index.js";
 import { checkDates } from "./check-dates.js";
 import { checkMeetingAdoptions } from "./check-meeting-adoptions.js";
 import { checkUnusedTolerances } from "./check-unused-tolerances.js";

@@ -1,6 +1,6 @@
-import { findNearest } from "../diagnostics/index.js";
 import type { PolicyDocument } from "../model/index.js";
 import type { CompileContext } from "../steps/index.js";
+import { findNearest } from "../terms/index.js";
 import { compileScope } from "./compile-scope.js";
 import type { PlanContext } from "./plan-context.js";
 

@@ -1,4 +1,3 @@
 export type { Diagnostic, DiagnosticCode, Diagnostics, ParamsOf, RelatedPlace, Severity } from "./diagnostic.js";
 export { DIAGNOSTICS } from "./diagnostic-codes.js";
 export { createDiagnostics } from "./diagnostic-list.js";
-export { findNearest } from "./nearest-word.js";

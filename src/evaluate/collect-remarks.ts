@@ -1,11 +1,18 @@
 import { parseRecordTime } from "../quantities/index.js";
-import { isJsonObject, isMissing, type JsonObject, type JudgeContext, type Row } from "../steps/index.js";
-import { STEP_RESULTS, weighConsequence } from "../terms/index.js";
+import {
+  isJsonObject,
+  isMissing,
+  type JsonObject,
+  type JudgeContext,
+  type PreparedStep,
+  type Row,
+} from "../steps/index.js";
+import { findNearest, STEP_RESULTS, weighConsequence } from "../terms/index.js";
 import { listLapsed, weighStep } from "./judge-adopted.js";
 import type { PlacedEntry } from "./judge-step.js";
 import type { Remark } from "./judgement.js";
 import { listPlaces } from "./prepared-check-step.js";
-import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
+import { ENTRY_KEYS, type PreparedCheck, type PreparedPolicy } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
 
 const NOTE = weighConsequence("note");
@@ -43,6 +50,11 @@ const EVIDENCE_KEYS: ReadonlySet<string> = new Set([
   "events",
   "on",
 ]);
+
+/** Keys of an entry that count on every step, whatever its kind. */
+const COMMON_KEYS = ["result", "defect", "of", "instrument"] as const;
+/** A shorter key is one letter from too many others. */
+const SHORTEST_MISSPELT = 3;
 
 /** Everything about the record that no requirement asks for: unknown keys and steps, and bad news beside what was asked. */
 export function collectRemarks(
@@ -190,9 +202,8 @@ function collectStepRemarks(
     remarks.push(noteUnreadable(`${pointer}/at`, "at", stepName));
   }
   const known = check.entryKeysAt[listed];
-  if (known === undefined) return;
   for (const key in entry) {
-    if (!known.has(key)) noteUnknownEvidence(entry, key, pointer, stepName, remarks);
+    if (known?.has(key) !== true) noteUnknownEvidence(entry, key, pointer, stepName, step, remarks);
   }
   const asked = check.placesAt[listed];
   if (asked === undefined || !isJsonObject(entry.seen)) return;
@@ -207,13 +218,34 @@ function collectStepRemarks(
   }
 }
 
-/** A key of an entry that is none of its step's: evidence of another kind, or unknown; what says nothing is passed over. */
-function noteUnknownEvidence(entry: JsonObject, key: string, pointer: string, step: string, remarks: Remark[]): void {
+/**
+ * A key of an entry that is none of its step's: evidence of another kind, or unknown; what says nothing is passed over.
+ * Why a key that was probably misspelt weighs `refer`: `Defect` or `reslut` would else be bad news that nobody reads.
+ */
+function noteUnknownEvidence(
+  entry: JsonObject,
+  key: string,
+  pointer: string,
+  name: string,
+  step: PreparedStep | undefined,
+  remarks: Remark[],
+): void {
   if (!Object.hasOwn(entry, key) || isMissing(entry[key])) return;
-  const at = { pointer: `${pointer}/${escapePointer(key)}`, step, params: { key } };
-  if (key === "trace") remarks.push({ ...at, code: "step/trace-not-judged", weight: REFER });
-  else if (EVIDENCE_KEYS.has(key)) remarks.push({ ...at, code: "step/unused-evidence", weight: NOTE });
-  else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE });
+  const at = { pointer: `${pointer}/${escapePointer(key)}`, step: name };
+  const nearest = findMisspelt(key, step);
+  if (nearest !== undefined) {
+    remarks.push({ ...at, code: "step/misspelt-key", weight: REFER, params: { key, nearest } });
+  } else if (step === undefined || ENTRY_KEYS.has(key)) return;
+  else if (key === "trace") remarks.push({ ...at, code: "step/trace-not-judged", weight: REFER, params: { key } });
+  else if (EVIDENCE_KEYS.has(key)) remarks.push({ ...at, code: "step/unused-evidence", weight: NOTE, params: { key } });
+  else remarks.push({ ...at, code: "record/unknown-key", weight: NOTE, params: { key } });
+}
+
+/** The key that was probably meant: but for case, blanks and hyphens the same, or one letter away. */
+function findMisspelt(key: string, step: PreparedStep | undefined): string | undefined {
+  if (key.length < SHORTEST_MISSPELT || ENTRY_KEYS.has(key) || EVIDENCE_KEYS.has(key)) return undefined;
+  const nearest = findNearest(key, [...COMMON_KEYS, ...(step?.evidenceKeys ?? [])], 1);
+  return nearest === undefined || nearest.length < SHORTEST_MISSPELT ? undefined : nearest;
 }
 
 /**

@@ -1,16 +1,10 @@
 import type { Form, InstrumentPlan, Plan, StepPlan } from "../model/index.js";
 import { type Dimension, parseQuantity, parseRecordTime } from "../quantities/index.js";
-import {
-  type JsonObject,
-  type JudgeContext,
-  listFields,
-  makeRow,
-  type PreparedStep,
-  type StepField,
-} from "../steps/index.js";
+import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
 import { type AssessmentWords, ENGLISH_ASSESSMENTS, type LimitWords } from "../words/index.js";
 import { readAdoptionState } from "./adoption-state.js";
-import { isAsked, listLapsed } from "./judge-adopted.js";
+import { describeAsked, listStanding } from "./describe-limits.js";
+import { isAsked } from "./judge-adopted.js";
 import { readFitting } from "./judge-step.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
@@ -130,8 +124,8 @@ function readApplies(
   const omissions = (check.adoptionsAt[place]?.omissions ?? []).filter(
     ({ plan }) => readAdoptionState(plan, context) === "applies",
   );
-  const isOmitted = listStanding(step, place, check, context).every(({ requirement }) =>
-    omissions.some(({ covers }) => covers(requirement.name)),
+  const isOmitted = listStanding(step, place, check, context).every(([one]) =>
+    omissions.some(({ covers }) => one !== undefined && covers(one.requirement.name)),
   );
   if (isOmitted) return { applies: "no", reason: "omitted-by-adoption" };
   const fitting = readFitting(step, envelope);
@@ -185,74 +179,4 @@ function describeInstrument({ name, oneOf, division }: InstrumentPlan): NonNulla
     ...(oneOf === undefined ? {} : { oneOf: [...oneOf] }),
     ...(division === undefined ? {} : { division }),
   };
-}
-
-type Requirement = PreparedStep["requirements"][number];
-
-/** A requirement as it stands on the day, and the step that states it. */
-interface Standing {
-  readonly requirement: Requirement;
-  readonly step: PreparedStep;
-}
-
-/** The requirements with the limits that stand on the day: those of an adoption that applies, or the parent's where one does not. */
-function listStanding(
-  step: PreparedStep,
-  place: number,
-  check: PreparedCheck,
-  context: JudgeContext,
-): readonly Standing[] {
-  const adoptions = check.adoptionsAt[place];
-  const state = (stating: PreparedStep) => stating.requirements.map((requirement) => ({ requirement, step: stating }));
-  if (adoptions === undefined) return state(step);
-  const applying = adoptions.acceptances.filter(({ plan }) => readAdoptionState(plan, context) === "applies");
-  const standing = new Map(
-    state(adoptions.underLimits(step, applying)).map((one) => [one.requirement.name, one] as const),
-  );
-  for (const { adoption, covers } of listLapsed(place, check, context)) {
-    for (const one of state(adoptions.underLimits(adoption.otherwise, applying))) {
-      if (covers(one.requirement.name)) standing.set(one.requirement.name, one);
-    }
-  }
-  return [...standing.values()];
-}
-
-/** Kinds whose requirement is a condition, a match or a date, which no tolerance limits. */
-const WITHOUT_LIMITS: ReadonlySet<StepPlan["kind"]> = new Set(["confirm", "match", "in-date"]);
-
-function describeStanding(
-  { requirement, step }: Standing,
-  member: JsonObject | undefined,
-  context: JudgeContext,
-  words: LimitWords,
-): FormStep["asked"][number]["limits"][number] {
-  const { name, consequence, tolerance } = requirement;
-  const band = tolerance?.bandFor(member, context);
-  if (typeof band === "string") return { requirement: name, consequence, reason: band };
-  const accept =
-    band !== undefined
-      ? band.describe(words)
-      : WITHOUT_LIMITS.has(step.plan.kind)
-        ? step.describe(makeRow(requirement, "within"), undefined, member, context, words).accept
-        : undefined;
-  return { requirement: name, consequence, ...(accept === undefined ? {} : { accept }) };
-}
-
-/** The limits once for the subject, or once for each member, since they may depend on the member's own figures. */
-function describeAsked(
-  step: PreparedStep,
-  standing: readonly Standing[],
-  context: JudgeContext,
-  words: LimitWords,
-): FormStep["asked"] {
-  const across = standing.filter(({ requirement }) => requirement.name === "apart");
-  const own = standing.filter(({ requirement }) => requirement.name !== "apart");
-  const describe = (all: readonly Standing[], member: JsonObject | undefined) =>
-    all.map((one) => describeStanding(one, member, context, words));
-  if (step.plan.each === undefined) return [{ limits: describe(standing, undefined) }];
-  const members = context.members(step.plan.each).map(({ id, object }) => ({
-    ...(id === undefined ? {} : { part: id }),
-    limits: describe(own, object),
-  }));
-  return across.length === 0 ? members : [...members, { limits: describe(across, undefined) }];
 }

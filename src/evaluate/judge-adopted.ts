@@ -104,7 +104,10 @@ function acceptRows(
  * before the others, where they meet on a requirement; and each that may apply, before those that do.
  * Why not every combination of those that may apply: what rests on two limits is no worse under both than under the worse one.
  */
-function listLimits(concerned: readonly PreparedAdoption[], context: JudgeContext): readonly PreparedAdoption[][] {
+export function listLimits(
+  concerned: readonly PreparedAdoption[],
+  context: JudgeContext,
+): readonly PreparedAdoption[][] {
   const certain = concerned.filter(({ plan }) => readAdoptionState(plan, context) === "applies");
   const open = concerned.filter((one) => !certain.includes(one));
   const put = (first: PreparedAdoption) => [first, ...certain.filter((one) => one !== first)];

@@ -58,7 +58,7 @@ export interface PreparedDueAdoption {
 }
 
 /** Keys that an entry of any step may have. */
-const ENTRY_KEYS = ["step", "result", "defect", "note", "at", "of", "instrument"] as const;
+export const ENTRY_KEYS: ReadonlySet<string> = new Set(["step", "result", "defect", "note", "at", "of", "instrument"]);
 
 /** A plan ready to judge any number of records. */
 export interface PreparedPolicy {

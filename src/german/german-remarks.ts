@@ -24,6 +24,8 @@ export const GERMAN_REMARKS: RemarkTexts = {
   "step/defect": ({ defect }) => `hier ist der Mangel \`${defect}\` eingetragen`,
   "step/not-done": () => "der Schritt ist als nicht durchgeführt eingetragen",
   "step/unknown-result": ({ recorded }) => `das Ergebnis \`${recorded}\` ist hier nicht vorgesehen`,
+  "step/misspelt-key": ({ key, nearest }) =>
+    `der Schlüssel \`${key}\` wurde nicht beurteilt; gemeint ist wohl \`${nearest}\``,
   "step/unused-evidence": ({ key }) =>
     `\`${key}\` ist kein Nachweis für einen Schritt dieser Art und wurde nicht beurteilt`,
   "step/trace-not-judged": () => "ein Verlauf ist aufgezeichnet; diese Version beurteilt keine Verläufe",

@@ -1,4 +1,4 @@
-import { findNearest } from "../diagnostics/index.js";
+import { findNearest } from "../terms/index.js";
 import type { PolicyTextWords } from "../words/index.js";
 import { describeExpected, describeWords, listKnownKeys, listTags } from "./describe-expected.js";
 import { listChoices, readDiscriminator, type Shape } from "./find-shape.js";

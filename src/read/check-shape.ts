@@ -1,4 +1,4 @@
-import { findNearest } from "../diagnostics/index.js";
+import { findNearest } from "../terms/index.js";
 import { checkBlankTexts } from "./check-blank-texts.js";
 import { checkKeys } from "./check-keys.js";
 import { checkValue } from "./check-value.js";

@@ -1,4 +1,4 @@
-import { findNearest } from "../diagnostics/index.js";
+import { findNearest } from "../terms/index.js";
 import type { HintWords, PolicyTextWords, ValueType } from "../words/index.js";
 import { describeExpected, findExample, listValues } from "./describe-expected.js";
 import { fitsType, listChoices, type Shape } from "./find-shape.js";

@@ -1,6 +1,7 @@
-import { type Diagnostics, findNearest } from "../diagnostics/index.js";
+import type { Diagnostics } from "../diagnostics/index.js";
 import type { PolicyDocument } from "../model/index.js";
 import type { ParsedPolicy } from "../read/index.js";
+import { findNearest } from "../terms/index.js";
 import type { Thing } from "../words/index.js";
 import type { Origins } from "./origins.js";
 import type { ResolvedPolicy } from "./resolved-policy.js";

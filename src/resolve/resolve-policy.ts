@@ -1,5 +1,6 @@
-import { type Diagnostics, findNearest } from "../diagnostics/index.js";
+import type { Diagnostics } from "../diagnostics/index.js";
 import { type ParsedPolicy, readPolicy } from "../read/index.js";
+import { findNearest } from "../terms/index.js";
 import { type FindParent, readReference } from "./find-parent.js";
 import { mergePolicy } from "./merge-policy.js";
 import { refuseNotYet } from "./refuse-not-yet.js";

@@ -1,6 +1,7 @@
-import { type Diagnostics, findNearest } from "../diagnostics/index.js";
+import type { Diagnostics } from "../diagnostics/index.js";
 import type { PolicyDocument } from "../model/index.js";
 import type { ParsedPolicy } from "../read/index.js";
+import { findNearest } from "../terms/index.js";
 import type { PlainThing } from "../words/index.js";
 
 /** A name may differ by one letter from another that it was meant to be, from `LONG_NAME` letters on by two. */

@@ -1,3 +1,4 @@
+export { findNearest } from "./nearest-word.js";
 export {
   BUILT_IN_FACTS,
   type BuiltInFact,

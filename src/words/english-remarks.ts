@@ -19,6 +19,7 @@ export const ENGLISH_REMARKS: RemarkTexts = {
   "step/defect": ({ defect }) => `the defect \`${defect}\` is recorded here`,
   "step/not-done": () => "the step is recorded as not done",
   "step/unknown-result": ({ recorded }) => `the result \`${recorded}\` is not one of the words that are understood`,
+  "step/misspelt-key": ({ key, nearest }) => `the key \`${key}\` was not judged; \`${nearest}\` was probably meant`,
   "step/unused-evidence": ({ key }) => `\`${key}\` is no evidence for a step of this kind and was not judged`,
   "step/trace-not-judged": () => "a trace is recorded; traces are not judged by this version",
   "step/recorded-though-not-fitted": ({ fitting }) =>

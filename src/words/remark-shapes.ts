@@ -14,6 +14,7 @@ interface RemarkShapes {
   readonly "step/defect": "defect";
   readonly "step/not-done": never;
   readonly "step/unknown-result": "recorded";
+  readonly "step/misspelt-key": "key" | "nearest";
   readonly "step/unused-evidence": "key";
   readonly "step/trace-not-judged": never;
   readonly "step/recorded-though-not-fitted": "fitting";
@@ -45,6 +46,7 @@ const NOTHING: RemarkParams = {
   from: "",
   to: "",
   key: "",
+  nearest: "",
   step: "",
   defect: "",
   recorded: "",

@@ -229,6 +229,19 @@ checks:
     expect([weigh("2026-04-12"), weigh("2026-05-12")]).toEqual(["advise", "withdraw"]);
   });
 
+  it("show on a form every limit of those that meet", () => {
+    const { policy } = compile(
+      `${head("c", "./parent.yaml")}adopted:\n${accept("one", "drop", "{ at-most: 20 bar }", until)}${accept("two", "drop", "{ at-most: 15 bar }", until)}`,
+    );
+    if (policy === undefined) throw new Error("it does not compile");
+    const form = describeCheck(policy, "daily", { kind: "set", id: "S-014" }, { at: "2026-04-12" });
+    const limits = form?.steps.find(({ step }) => step === "leak")?.asked[0]?.limits;
+    expect(limits?.map(({ requirement, accept }) => [requirement, accept])).toEqual([
+      ["lasting", "at least 60 s"],
+      ["drop", "at most 20 bar and at most 15 bar"],
+    ]);
+  });
+
   it("show on a form the limits of all that apply", () => {
     const policy = compileSound(
       `${head("c", "./parent.yaml")}adopted:\n${accept("shorter", "lasting", "{ at-least: 30 s }", until)}${accept("looser", "drop", "{ at-most: 20 bar }", until)}`,

@@ -477,3 +477,55 @@ describe("fingerprints of remarks", () => {
     expect(new Set(findings.map(({ fingerprint }) => fingerprint)).size).toBe(5);
   });
 });
+
+describe("a key of a step that was probably misspelt", () => {
+  const policy = makePolicy([
+    { step: "harness", kind: "confirm" },
+    { step: "monthly", kind: "in-date", within: "P1M", basis: { kind: "common-practice" }, consequence: "advise" },
+  ]);
+  const judge = (step: string, key: string, value: unknown) =>
+    assess(policy, [
+      { step: "harness", result: "satisfactory" },
+      { step: "monthly", on: "2026-04-01" },
+      { step, [key]: value },
+    ]);
+
+  it.each([
+    ["another", "Defect", "strap torn", "defect"],
+    ["another", "defects", ["strap torn"], "defect"],
+    ["another", "RESULT", "not-done", "result"],
+    ["another", "reslut", "not-done", "result"],
+  ])("weighs refer on a step that is not asked: %s %s", (step, key, value, nearest) => {
+    const { verdict, findings } = judge(step, key, value);
+    expect(verdict).toBe("refer");
+    expect(findings[0]).toMatchObject({ code: "step/misspelt-key", consequence: "refer", params: { key, nearest } });
+    expect(findings[0]?.pointer).toBe(`/steps/2/${key}`);
+  });
+
+  it.each([
+    ["Defect", "strap torn", "defect"],
+    ["Result", "not-done", "result"],
+    ["Instrument", "unknown", "instrument"],
+  ])("weighs refer beside what is satisfactory: %s", (key, value, nearest) => {
+    const { verdict, findings } = assess(policy, [
+      { step: "harness", result: "satisfactory", [key]: value },
+      { step: "monthly", on: "2026-04-01" },
+    ]);
+    expect([verdict, findings[0]?.code, findings[0]?.params.nearest]).toEqual(["refer", "step/misspelt-key", nearest]);
+  });
+
+  it.each([
+    ["colour", "red"],
+    ["no", 14],
+    ["notes", "dry"],
+    ["Defect", ""],
+    ["defects", []],
+  ])("is none where it is a field of the station's own, or says nothing: %s", (key, value) => {
+    const { verdict, findings } = assess(policy, [
+      { step: "harness", result: "satisfactory", [key]: value },
+      { step: "monthly", on: "2026-04-01" },
+    ]);
+    expect(verdict).toBe("meets");
+    expect(findings.map(({ code }) => code)).not.toContain("step/misspelt-key");
+  });
+});

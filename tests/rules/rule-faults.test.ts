@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { DIAGNOSTICS, type DiagnosticCode, findNearest } from "../../src/diagnostics/index.js";
+import { DIAGNOSTICS, type DiagnosticCode } from "../../src/diagnostics/index.js";
 import { findConstants } from "../../src/rules/index.js";
+import { findNearest } from "../../src/terms/index.js";
 import { compileSample, compileValid, TYPES as TYPES_OF_FACTS } from "./rule-samples.js";
 
 type FaultRow = readonly [term: unknown, code: DiagnosticCode, pointer: string, nearest?: string];

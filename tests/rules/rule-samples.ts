@@ -1,4 +1,4 @@
-import { type DiagnosticCode, findNearest } from "../../src/diagnostics/index.js";
+import type { DiagnosticCode } from "../../src/diagnostics/index.js";
 import { parseDate, parseQuantity } from "../../src/quantities/index.js";
 import {
   compileRule,
@@ -7,6 +7,7 @@ import {
   type RuleType,
   type RuleValue,
 } from "../../src/rules/index.js";
+import { findNearest } from "../../src/terms/index.js";
 
 const PRESSURE: RuleType = { kind: "quantity", dimension: "pressure" };
 const TEMPERATURE: RuleType = { kind: "quantity", dimension: "temperature" };

@@ -80,7 +80,14 @@ function sayFindings({ findings }: Catalogue): Said {
 
 const REMARK = {
   ...{ check: "p-check", fact: "p-fact", found: "p-found", scope: "check", date: "p-date", from: "p-from", to: "p-to" },
-  ...{ key: "p-key", step: "p-step", defect: "p-defect", recorded: "p-recorded", fitting: "p-fitting" },
+  ...{
+    key: "p-key",
+    nearest: "p-nearest",
+    step: "p-step",
+    defect: "p-defect",
+    recorded: "p-recorded",
+    fitting: "p-fitting",
+  },
   ...{ adoption: "p-adoption", order: "p-order", until: "p-until", without: "within", place: "p-place" },
   ...{ observed: "p-observed", accept: "p-accept", confidence: "0.71" },
 };

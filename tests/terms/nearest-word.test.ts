@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { findNearest } from "../../src/diagnostics/index.js";
+import { findNearest } from "../../src/terms/index.js";
 
 const KINDS = ["confirm", "match", "reading", "hold", "timing", "in-date"];
 
