@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { english } from "../../src/english/index.js";
 import { german } from "../../src/german/index.js";
 
-/** What an ISO 8601 span is to a person; the names of the units by common usage of the two languages. */
+/** What an ISO 8601 span is to a person. */
 const ROWS = [
   ["P30D", "30 days", "30 Tage", "every 30 days", "alle 30 Tage"],
   ["P1D", "1 day", "1 Tag", "every day", "jeden Tag"],
@@ -30,5 +30,21 @@ describe("a span in words", () => {
     expect(german.limits.notOlder(span)).toBe(`höchstens ${inGerman} alt`);
     expect(english.resolved.interval("due", span)).toBe(`interval due: ${every}`);
     expect(german.resolved.interval("due", span)).toBe(`Frist due: ${alle}`);
+  });
+});
+
+describe("the names of units", () => {
+  const symbols = { year: "Y", month: "M", week: "W", day: "D" } as const;
+  const counted = Object.entries(symbols).flatMap(([unit, symbol]) =>
+    [1, 2, 30].map((count) => [`P${count}${symbol}`, unit, count] as const),
+  );
+
+  /** Source: the names of units of the Unicode CLDR, by the platform's own `Intl.NumberFormat`. */
+  const sayByPlatform = (language: string, unit: string, count: number) =>
+    new Intl.NumberFormat(language, { style: "unit", unit, unitDisplay: "long" }).format(count);
+
+  it.each(counted)("%s is called as the platform calls it", (span, unit, count) => {
+    expect(english.limits.notOlder(span)).toBe(`at most ${sayByPlatform("en", unit, count)} old`);
+    expect(german.limits.notOlder(span)).toBe(`höchstens ${sayByPlatform("de", unit, count)} alt`);
   });
 });
