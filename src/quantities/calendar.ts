@@ -1,4 +1,5 @@
-import { addDays, addMonths, create } from "temporal-polyfill/fns/PlainDate";
+import { UTCDateMini } from "@date-fns/utc/date/mini";
+import { add } from "date-fns/add";
 
 /** A real date of the years 0001 to 9999; one written without a day counts from the first of its month. */
 export interface CalendarDate {
@@ -65,9 +66,9 @@ export function parseCalendarSpan(text: unknown): CalendarSpan | undefined {
  * February, 28 March).
  */
 export function addSpan(date: CalendarDate, span: CalendarSpan): CalendarDate | undefined {
-  const monthsLater = addMonths(create(date.year, date.month, date.day), span.years * 12 + span.months);
-  const later = addDays(monthsLater, span.weeks * 7 + span.days);
-  return makeDate(later.year, later.month, later.day, true);
+  // Why: one cycle later, since a platform's date takes the years 0 to 99 for 1900 to 1999; in UTC no day is lost to a clock.
+  const later = add(new UTCDateMini(date.year + CYCLE_YEARS, date.month - 1, date.day), span);
+  return makeDate(later.getUTCFullYear() - CYCLE_YEARS, later.getUTCMonth() + 1, later.getUTCDate(), true);
 }
 
 /** Days from 1970-01-01 to a date; negative before it. */

@@ -1,7 +1,7 @@
 import type { Options } from "tsup";
 
 // Why: these are ES modules only, so a CommonJS build cannot require them; the package carries their code instead.
-const BUNDLED_PACKAGES = ["@noble/hashes", "canonicalize", "temporal-polyfill", "temporal-utils"];
+const BUNDLED_PACKAGES = ["@noble/hashes", "canonicalize", "date-fns", "@date-fns/utc"];
 
 const SHARED_OPTIONS: Options = {
   config: false,
