@@ -19,6 +19,7 @@ const COMPARISONS: ReadonlyMap<string, string> = new Map([
 const EVERYDAY_SPELLINGS: ReadonlyMap<string, string> = new Map([
   ["bars", "bar"],
   ["lbf/in2", "psi"],
+  ["hpa", "mbar"],
   ["mmwg", "mmH2O"],
   ["mmwc", "mmH2O"],
   ["sec", "s"],
@@ -66,7 +67,8 @@ function mendUnit(text: string, dimension: Dimension): string | undefined {
   if (sameLetters !== undefined) return sameLetters;
   const everyday = EVERYDAY_SPELLINGS.get(lower);
   if (everyday !== undefined && findUnit(everyday, dimension) !== undefined) return everyday;
-  return symbols.find((symbol) => symbol.length >= 3 && isOneLetterApart(symbol.toLowerCase(), lower));
+  const near = symbols.filter((symbol) => symbol.length >= 3 && isOneLetterApart(symbol.toLowerCase(), lower));
+  return near.length === 1 ? near[0] : undefined;
 }
 
 /** Puts a number with a decimal comma, an exponent, a bare point or leading zeros into the grammar. */

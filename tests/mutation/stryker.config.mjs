@@ -7,6 +7,7 @@ if (!ROOMS.includes(room)) throw new Error(`TENBAR_ROOM is ${room}; there are ${
 export default {
   testRunner: "vitest",
   plugins: ["@stryker-mutator/vitest-runner"],
+  buildCommand: "tsx tests/mutation/bundle-tests.ts",
   vitest: { configFile: "tests/mutation/vitest.config.ts", related: false },
   mutate: [`src/${room}/**/*.ts`, `!src/${room}/index.ts`],
   // Why: most texts are codes and names of literal types, so an emptied one does not compile. Those that are plain text, such as

@@ -22,6 +22,11 @@ describe("parseDate", () => {
     ["2000-02-29", { year: 2000, month: 2, day: 29, dayGiven: true }],
     ["0001-01-01", { year: 1, month: 1, day: 1, dayGiven: true }],
     ["9999-12-31", { year: 9999, month: 12, day: 31, dayGiven: true }],
+    ["2026-01-31", { year: 2026, month: 1, day: 31, dayGiven: true }],
+    ["2026-04-30", { year: 2026, month: 4, day: 30, dayGiven: true }],
+    ["2026-06-30", { year: 2026, month: 6, day: 30, dayGiven: true }],
+    ["2026-09-30", { year: 2026, month: 9, day: 30, dayGiven: true }],
+    ["2026-11-30", { year: 2026, month: 11, day: 30, dayGiven: true }],
   ])("reads %s", (text, date) => {
     expect(parseDate(text)).toEqual(date);
   });
@@ -30,6 +35,9 @@ describe("parseDate", () => {
     "2026-02-29",
     "1900-02-29",
     "2026-04-31",
+    "2026-06-31",
+    "2026-09-31",
+    "2026-11-31",
     "2026-13-01",
     "2026-00-10",
     "2026-01-00",

@@ -43,6 +43,21 @@ describe("createQuantityReader", () => {
     expect(read("280.5 bar", "pressure")).toEqual(first);
   });
 
+  it("keeps what it has remembered until the 2049th text", () => {
+    const read = createQuantityReader();
+    const first = read("280.5 bar", "pressure");
+    for (let number = 0; number < 2047; number += 1) read(`${number} bar`, "pressure");
+    expect(read("280.5 bar", "pressure")).toBe(first);
+  });
+
+  it("remembers texts of 32 characters and none that are longer", () => {
+    const read = createQuantityReader();
+    const [longest, longer] = ["280.00000000000000000000000x bar", "280.000000000000000000000000x bar"];
+    expect([longest.length, longer.length]).toEqual([32, 33]);
+    expect(read(longest, "pressure")).toBe(read(longest, "pressure"));
+    expect(read(longer, "pressure")).not.toBe(read(longer, "pressure"));
+  });
+
   it("stays right after its memory was emptied", () => {
     const read = createQuantityReader();
     for (let round = 0; round < 2; round += 1) {

@@ -1,0 +1,52 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
+
+/** The folders and files of tests that bear on each room, quick ones first: the first failure ends the run of a mutant. */
+const TESTS: Readonly<Record<string, readonly string[]>> = {
+  quantities: ["tests/quantities", "tests/outside/quantities"],
+  rules: ["tests/rules"],
+  steps: ["tests/cases.test.ts", "tests/contract", "tests/outside", "tests/evaluate"],
+  evaluate: ["tests/cases.test.ts", "tests/contract", "tests/outside", "tests/evaluate"],
+};
+
+/** Laws that take seconds for each mutant: one that only they would find counts as survived. */
+const SLOW = ["laws.test.ts", "record-schema.test.ts", "tightening.test.ts", "rule-robustness.test.ts"];
+
+function listTests(place: string): readonly string[] {
+  if (place.endsWith(".test.ts")) return [place];
+  return readdirSync(place)
+    .filter((name) => name.endsWith(".test.ts") && !SLOW.includes(name))
+    .map((name) => join(place, name));
+}
+
+// Why: one file holds a room's tests and the sources, since loading some 300 modules anew takes longer than the tests of most mutants.
+const files = (TESTS[process.env["TENBAR_ROOM"] ?? "quantities"] ?? []).flatMap(listTests);
+await build({
+  stdin: {
+    contents: files.map((file) => `import ${JSON.stringify(`./${file}`)};`).join("\n"),
+    resolveDir: process.cwd(),
+  },
+  outfile: ".mutation/room.bundle.js",
+  bundle: true,
+  format: "esm",
+  platform: "node",
+  packages: "external",
+  ignoreAnnotations: true,
+  logLevel: "warning",
+  plugins: [
+    {
+      name: "own-place",
+      setup({ onLoad }) {
+        onLoad({ filter: /\/(src|tests)\/.*\.ts$/ }, ({ path }) => {
+          const text = readFileSync(path, "utf8");
+          return {
+            contents: text.replaceAll("import.meta.url", JSON.stringify(pathToFileURL(path).href)),
+            loader: "ts",
+          };
+        });
+      },
+    },
+  ],
+});
