@@ -1,6 +1,6 @@
 import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
-import { compileBounds } from "../steps/index.js";
+import { compileBounds, isEmptyBand } from "../steps/index.js";
 import { findNearest } from "../terms/index.js";
 import type { Thing } from "../words/index.js";
 import { checkAdoptionDates } from "./check-adoption-dates.js";
@@ -252,8 +252,10 @@ function compileAccept(
   }
   const at = `${pointer}/accept`;
   const stepContext = makeStepContext({}, at, context);
-  const bounds = compileBounds(adoption.accept, at, only.tolerance.quantity, stepContext);
-  return bounds?.flat();
+  const bounds = compileBounds(adoption.accept, at, only.tolerance.quantity, stepContext)?.flat();
+  if (bounds === undefined || !isEmptyBand(bounds, only.tolerance.quantity)) return bounds;
+  context.diagnostics.report("plan/empty-band", context.resolved.place(at), {});
+  return undefined;
 }
 
 /** A step that is asked instead belongs to the same check. */

@@ -1,4 +1,4 @@
-export { compileBounds } from "./compile-bounds.js";
+export { compileBounds, isEmptyBand } from "./compile-bounds.js";
 export type { CompileContext, CompiledRequirement, CompiledStep, DeclaredTolerance } from "./compile-context.js";
 export { compileToleranceUse } from "./compile-tolerance.js";
 export { createDueReader, type DueDate } from "./due-dates.js";

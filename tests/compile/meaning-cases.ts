@@ -147,6 +147,7 @@ export const CASES: readonly MeaningCase[] = [
   ],
   ["    until: 2026-05-31\n", "", "plan/adoption-without-end", 57, "until"],
   ["    until: 2026-05-31\n", "    until: 2026-04-31\n", "plan/bad-date", 62],
+  ["accept: { at-most: 20 bar }", "accept: { at-most: 20 bar, above: 20 bar }", "plan/empty-band", 60],
   ["step: daily/leak", "step: daily/leek", "plan/unknown-name", 58, "`daily/leak`"],
   ["requirement: drop", "requirement: dorp", "plan/unknown-name", 59, "`drop`"],
   ["  role: {", "  station: {", "plan/shadowed-name", 10],
