@@ -109,6 +109,12 @@ function findTargets(
     return found === undefined ? undefined : [{ ...found, requirements }];
   }
   if (adoption.tolerance !== undefined) {
+    // Why: the order would reach further than it says, to every requirement that the tolerance is for.
+    if (adoption.requirement !== undefined) {
+      const both = ["tolerance", "requirement"] as const;
+      const place = context.resolved.place(`${pointer}/requirement`, "key");
+      context.diagnostics.report("plan/needs-one-of", place, { keys: both, given: both });
+    }
     const users = findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
     // Why: an order that changes a limit of no step has no effect, and whoever wrote it believes otherwise.
     if (users.length === 0 && !isCovering(adoption) && !context.diagnostics.hasErrors) {

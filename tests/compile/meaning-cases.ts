@@ -175,6 +175,7 @@ export const MORE: readonly MeaningCase[] = [
     59,
   ],
   ["step: daily/leak\n    requirement: drop\n", "interval: requalified\n", "plan/adoption-of-interval", 59],
+  ["step: daily/leak\n", "tolerance: leak-drop\n", "plan/needs-one-of", 59, "keep one"],
   ["    accept: { at-most: 20 bar }\n", "", "resolve/covers-nothing", 57],
   ["deference:", "extends: ./../other.yaml\ndeference:", "resolve/bad-parent", 8],
   ["deference:", "extends: ./other.yaml\ndeference:", "resolve/no-parent", 8],
