@@ -1,7 +1,7 @@
 import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
 import { compileBounds, isEmptyBand } from "../steps/index.js";
-import { findNearest } from "../terms/index.js";
+import { findNearest, REQUIREMENTS } from "../terms/index.js";
 import type { Thing } from "../words/index.js";
 import { checkAdoptionDates } from "./check-adoption-dates.js";
 import { compileScope } from "./compile-scope.js";
@@ -186,7 +186,10 @@ function compileAdoption(
     diagnostics.report("plan/needs-one-of", resolved.place(`${pointer}/id`), { keys: CHANGES, given });
     return undefined;
   }
-  const isKnown = checkRequirement(step, requirements, `${pointer}/requirement`, context);
+  // Why: what an order covers may be what this policy leaves out of the step; what the parent has is told beside it.
+  const isLeftOut =
+    given.length === 0 && resolved.parent !== undefined && REQUIREMENTS.some((name) => name === adoption.requirement);
+  const isKnown = isLeftOut || checkRequirement(step, requirements, `${pointer}/requirement`, context);
   if (given.length === 0 || !isKnown) return undefined;
   const accept = compileAccept(adoption, pointer, { check, step, requirements }, context);
   if (adoption.accept !== undefined && accept === undefined) return undefined;

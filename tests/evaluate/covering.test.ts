@@ -130,6 +130,33 @@ adopted:\n${adopt("trial", "step: daily/tally, until: 2026-04-30")}`,
     expect([tally("2026-04-12"), tally("2026-05-12")]).toEqual(["within", "outside"]);
   });
 
+  it("asks for what the policy leaves out of a step, named by its requirement, wherever it does not apply", () => {
+    const text = (requirement: string) => `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, drop: drop, basis: { kind: common-practice } }
+adopted:\n${adopt("trial", `step: daily/leak, requirement: ${requirement}, until: 2026-04-30`)}`;
+    const policy = compileSound(text("lasting"));
+    const outcomes = (at: string) => {
+      const parts = [steps[0], { ...steps[1], end: "285 bar", held: "20 s" }, steps[2], steps[3]];
+      const assessment = assess(
+        policy,
+        parts.flatMap((one) => one ?? []),
+        tested,
+        { at },
+      );
+      const { "leak lasting": lasting, "leak drop": drop } = summarise(assessment);
+      return [assessment.verdict, lasting, drop];
+    };
+    expect(outcomes("2026-04-12")).toEqual(["meets", "not-applicable: omitted-by-adoption", "within"]);
+    expect(outcomes("2026-05-12")).toEqual(["refer", "outside", "undecided: hold-too-short"]);
+    expect(compile(text("lastign")).diagnostics.map(({ code, line }) => [code, line])).toContainEqual([
+      "plan/unknown-name",
+      9,
+    ]);
+    expect(compile(text("rise")).diagnostics.map(({ code }) => code)).toContain("resolve/covers-nothing");
+  });
+
   it("judges a drop by the time that the parent asks for wherever it does not apply", () => {
     const policy = compileSound(
       `${head("c", "./parent.yaml")}undecided: as-outside
