@@ -53,11 +53,15 @@ function relateCompetence({ competence: parent }: CheckPlan, { competence: child
   return child === undefined ? "looser" : relateAllowed(parent, child);
 }
 
-/** `after` counts under `any` alone, where it needs instants; a listed order implies it. */
+/**
+ * `after` counts under `any` alone, where it needs instants; a listed order implies it. Whatever a step that is left out was to
+ * come after is left out with it, which is a departure of that step.
+ */
 function relateOrder(parent: CheckPlan, child: CheckPlan): Relation {
   const pairsOf = ({ steps }: CheckPlan) => steps.flatMap(({ step, after }) => after.map((name) => `${name} ${step}`));
   if (parent.order === "any") {
-    if (child.order === "any") return relateAsked(pairsOf(parent), pairsOf(child));
+    const kept = parent.steps.filter(({ step }) => child.steps.some((one) => one.step === step));
+    if (child.order === "any") return relateAsked(pairsOf({ ...parent, steps: kept }), pairsOf(child));
     return pairsOf(parent).length === 0 ? "tighter" : "cannot-compare";
   }
   if (child.order !== parent.order)

@@ -40,7 +40,7 @@ export function coverDepartures(plans: CoveredPlans, coverings: readonly Coverin
   });
   const inherited = inheritCoverings(plans, coverings, overlay);
   const { digest: _digest, positions: _positions, ...rest } = plans.child;
-  const plan = { ...rest, checks: overlay.checks };
+  const plan = { ...rest, checks: [...overlay.listChecks()] };
   return {
     plan: { ...plan, digest: digestPlan(plan), positions: overlay.positions },
     idle: states.filter(({ covering, done }) => done.length === 0 && !inherited.has(covering.id)).map(nameCovering),

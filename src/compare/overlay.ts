@@ -33,10 +33,20 @@ export class Overlay {
     if (check === undefined || check.steps.some((one) => isNamed(one, step.step))) return false;
     const before = parent.steps.slice(0, parent.steps.indexOf(step)).map((one) => one.step);
     const last = check.steps.findLastIndex((one) => before.includes(one.step));
-    const isKnown = (name: string) => check.steps.some((one) => isNamed(one, name));
     this.inserted.add(name);
-    check.steps.splice(last + 1, 0, { ...step, after: step.after.filter(isKnown) });
+    check.steps.splice(last + 1, 0, step);
     return true;
+  }
+
+  /** The checks, once every step is in: what is put back comes after those of its steps that are here, or were put back too. */
+  listChecks(): readonly CheckPlan[] {
+    return this.checks.map((check) => {
+      const isKnown = (name: string) => check.steps.some((one) => isNamed(one, name));
+      const steps = check.steps.map((step) =>
+        this.inserted.has(`${check.check}/${step.step}`) ? { ...step, after: step.after.filter(isKnown) } : step,
+      );
+      return { ...check, steps };
+    });
   }
 
   /** Takes over where another plan states something, under its own key or another. */

@@ -1,0 +1,52 @@
+import { describe, expect, it } from "vitest";
+import { adopt, compile, compileSound, head, PARENT, tested } from "./orders.js";
+import { assess, summarise } from "./sample.js";
+
+/** The parent's torch comes after the leak, and a lamp after the torch. */
+const parents = {
+  "./parent.yaml": PARENT.replace(
+    "{ step: torch, kind: confirm, consequence: refer }",
+    "{ step: torch, kind: confirm, consequence: refer, after: [leak] }\n      - { step: lamp, kind: confirm, after: [torch] }",
+  ),
+};
+
+describe("steps with an order of their own that a policy leaves out", () => {
+  const recorded = (leak: string, torch: string, lamp: string) => [
+    { step: "harness", result: "satisfactory" },
+    { step: "leak", start: "290 bar", end: "290 bar", held: "60 s", at: `2026-05-12T${leak}:00Z` },
+    { step: "torch", result: "satisfactory", at: `2026-05-12T${torch}:00Z` },
+    { step: "lamp", result: "satisfactory", at: `2026-05-12T${lamp}:00Z` },
+    { step: "tally", seen: { set: "014", "log-book": "014" } },
+  ];
+
+  it.each([
+    ["torch", "lamp"],
+    ["lamp", "torch"],
+  ])("come back in the parent's order, whichever order names them first: %s, %s", (first, second) => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks: { daily: { without: [torch, lamp] } }\nadopted:\n${adopt("one", `step: daily/${first}, until: 2026-04-30`)}${adopt("two", `step: daily/${second}, until: 2026-04-30`)}`,
+      parents,
+    );
+    const order = (...times: readonly [string, string, string]) => {
+      const assessment = assess(policy, recorded(...times), tested, { at: "2026-05-12" });
+      return [assessment.verdict, summarise(assessment).order];
+    };
+    expect(order("10:00", "11:00", "12:00")).toEqual(["meets", "within"]);
+    expect(order("10:00", "12:00", "11:00")).toEqual(["refer", "outside"]);
+    expect(order("12:00", "10:00", "11:00")).toEqual(["refer", "outside"]);
+  });
+
+  it("are no departure in the order beside that, but another step that comes after them no more is one", () => {
+    const codes = (text: string) =>
+      compile(`${head("c", "./parent.yaml")}${text}`, parents).diagnostics.map(({ code, message }) => [
+        code,
+        message.includes("order of the check"),
+      ]);
+    expect(codes("checks: { daily: { without: [lamp] } }\n")).toEqual([["resolve/looser", false]]);
+    const kept = "steps: [{ step: lamp, kind: confirm }]";
+    const covered = adopt("one", "step: daily/torch, until: 2026-04-30");
+    expect(codes(`checks: { daily: { without: [torch], ${kept} } }\nadopted:\n${covered}`)).toEqual([
+      ["resolve/looser", true],
+    ]);
+  });
+});
