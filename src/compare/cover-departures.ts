@@ -115,7 +115,17 @@ function coverLostStep(
 ): Done | undefined {
   if (covering.requirement !== undefined) return undefined;
   if (refersToChanged(step, plans.parent, plans.child) || !overlay.insertStep(check, step)) return "stuck";
-  overlay.findCheck(check.check)?.adoptions.push({ ...standingOf(covering), step: step.step });
+  const adoptions = overlay.findCheck(check.check)?.adoptions ?? [];
+  // Why: what stands without the order is the parent's step with the parent's own orders about it.
+  for (const adoption of check.adoptions.filter((one) => one.step === step.step && plans.inherited.includes(one.id))) {
+    if (adoptions.some(({ id, step: named }) => id === adoption.id && named === step.step)) continue;
+    adoptions.push(adoption);
+    for (const { name } of step.requirements) {
+      const key = nameAdoptedKey(`${check.check}/${step.step}/${name}`, adoption.id);
+      overlay.copyPosition(plans.parent, key);
+    }
+  }
+  adoptions.push({ ...standingOf(covering), step: step.step });
   for (const { name } of step.requirements) {
     overlay.copyPosition(plans.parent, `${check.check}/${step.step}/${name}`);
   }

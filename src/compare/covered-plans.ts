@@ -7,6 +7,8 @@ export interface CoveredPlans {
   readonly child: Plan;
   /** How many policies the child has above it. */
   readonly generation: number;
+  /** The ids of the parent's adoptions that the child does not state again. */
+  readonly inherited: readonly string[];
 }
 
 /** When an adoption applies, without what it names. */

@@ -30,6 +30,7 @@ export function compileAdoptions(checks: readonly CheckPlan[], context: PlanCont
     }
     seen.add(adoption.id);
     const isDated = checkAdoptionDates(adoption, pointer, context);
+    if (isMoot(adoption, pointer, checks, context)) return [];
     const targets = findTargets(adoption, pointer, checks, context);
     if (!isDated) return [];
     const standing = compileStanding(adoption, pointer, context);
@@ -43,6 +44,25 @@ export function compileAdoptions(checks: readonly CheckPlan[], context: PlanCont
 }
 
 const CHANGES = ["accept", "instead", "omit"] as const;
+
+/**
+ * Whether an order of the parent's changes a step that this policy does not have.
+ * Why not one with `instead`: whether the other step is then to be asked, and when, is for whoever left out the first to say.
+ */
+function isMoot(
+  { step, accept, omit, instead }: PolicyAdoption,
+  pointer: string,
+  checks: readonly CheckPlan[],
+  context: PlanContext,
+): boolean {
+  if (step === undefined || instead !== undefined || (accept ?? omit) === undefined) return false;
+  const isHere = checks.some(({ check, steps }) => steps.some((one) => `${check}/${one.step}` === step));
+  return !isHere && context.resolved.removedSteps.includes(step) && isInherited(pointer, context);
+}
+
+function isInherited(pointer: string, { resolved }: PlanContext): boolean {
+  return resolved.place(`${pointer}/id`).source.file !== resolved.place("/policy").source.file;
+}
 
 function isCovering(adoption: PolicyAdoption): boolean {
   return CHANGES.every((key) => adoption[key] === undefined);
@@ -117,7 +137,8 @@ function findTargets(
     }
     const users = findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
     // Why: an order that changes a limit of no step has no effect, and whoever wrote it believes otherwise.
-    if (users.length === 0 && !isCovering(adoption) && !context.diagnostics.hasErrors) {
+    const isOwn = !isCovering(adoption) && !isInherited(pointer, context);
+    if (users.length === 0 && isOwn && !context.diagnostics.hasErrors) {
       const params = { thing: "tolerance", name: adoption.tolerance } as const;
       context.diagnostics.report("plan/unused", context.resolved.place(`${pointer}/tolerance`), params);
     }

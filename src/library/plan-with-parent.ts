@@ -38,7 +38,10 @@ export function planWithParent(
   refuseMoved(parent.stated, plan, resolved, diagnostics);
   warnDepartures(parent.stated, plan, coverings, resolved, resolved.parent, diagnostics);
   const generation = countAncestors(resolved);
-  const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation };
+  const inherited = (resolved.document.adopted ?? []).flatMap(({ id }, index) =>
+    resolved.place(`/adopted/${index}/id`).source.file === file ? [] : [id],
+  );
+  const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation, inherited };
   const outcome = coverDepartures(plans, coverings);
   reportIdle(outcome.idle, resolved, diagnostics);
   for (const covering of outcome.stuck) reportStuck(covering, plan, resolved, diagnostics);

@@ -57,7 +57,7 @@ function tryChild(one: Policy, { child, records }: GeneratedChild, tally: Tally)
   const lapsed = coverAll(departures, "2000-12-31");
   const lasting = coverAll(departures, "2999-12-31");
   if (other === undefined || lapsed === undefined || lasting === undefined) return;
-  const plans = { parent: one.plan, parentCovered: one.plan, child: other.plan, generation: 1 };
+  const plans = { parent: one.plan, parentCovered: one.plan, child: other.plan, generation: 1, inherited: [] };
   const after = coverDepartures(plans, lapsed);
   if (after.stuck.length > 0) return;
   tally.covered += 1;

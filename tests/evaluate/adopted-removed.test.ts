@@ -1,0 +1,74 @@
+import { describe, expect, it } from "vitest";
+import type { Policy } from "../../src/index.js";
+import { adopt, compile, compileSound, head, tested } from "./orders.js";
+import { assess, summarise } from "./sample.js";
+
+const without = (...steps: readonly string[]) => `checks: { daily: { without: [${steps.join(", ")}] } }\n`;
+const later = "until: 2026-12-31";
+
+/** A policy between the parent and the one in question, with orders of its own. */
+const middle = (orders: string) => ({ "./middle.yaml": `${head("m", "./parent.yaml")}adopted:\n${orders}` });
+
+const recorded = [
+  { step: "harness", result: "satisfactory" },
+  { step: "leak", start: "290 bar", end: "275 bar", held: "60 s" },
+  { step: "tally", seen: { set: "014", "log-book": "014" } },
+];
+
+describe("an order of the parent's about a step that a policy leaves out", () => {
+  const judge = (policy: Policy, at: string) => assess(policy, recorded, tested, { at });
+
+  it.each([
+    ["leaves it out", "step: daily/leak, omit: true"],
+    ["has limits for it", "step: daily/leak, requirement: drop, accept: { at-most: 20 bar }"],
+    ["has limits for its tolerance", "tolerance: drop, accept: { at-most: 20 bar }"],
+  ])("is nothing to it: %s", (_, order) => {
+    const parents = middle(adopt("parents", `${order}, ${later}`));
+    const { diagnostics } = compile(head("c", "./middle.yaml") + without("leak"), parents);
+    expect(diagnostics.map(({ code, severity }) => [code, severity])).toEqual([["resolve/looser", "warning"]]);
+    const own = compile(
+      `${head("c", "./parent.yaml")}${without("leak")}adopted:\n${adopt("own", `${order}, ${later}`)}`,
+    );
+    expect(own.diagnostics.map(({ code }) => code)).toContainEqual(
+      expect.stringMatching(/^plan\/(unknown-name|unused)$/),
+    );
+  });
+
+  it.each([
+    ["leaves it out", "step: daily/leak, omit: true", "not-applicable: omitted-by-adoption", "omitted-by-adoption"],
+    [
+      "has limits for it",
+      "step: daily/leak, requirement: drop, accept: { at-most: 20 bar }",
+      "within",
+      "at most 20 bar",
+    ],
+    ["has limits for its tolerance", "tolerance: drop, accept: { at-most: 20 bar }", "within", "at most 20 bar"],
+  ])("stands with the parent's step once that is asked again: %s", (_, order, outcome, said) => {
+    const parents = middle(adopt("parents", `${order}, until: 2026-06-30`));
+    const child = `${head("c", "./middle.yaml")}${without("leak")}adopted:\n${adopt("away", "step: daily/leak, until: 2026-04-30")}${adopt("again", "step: daily/leak, until: 2026-05-05")}`;
+    const policy = compileSound(child, parents);
+    const heir = compileSound(head("g", "./child.yaml"), { ...parents, "./child.yaml": child });
+    for (const one of [policy, heir]) {
+      expect(summarise(judge(one, "2026-04-12"))["leak drop"]).toBe("not-applicable: omitted-by-adoption");
+      const drop = judge(one, "2026-05-12").results.find(({ requirement }) => requirement === "drop");
+      expect(drop).toMatchObject({ without: "outside", adopted: "parents" });
+      expect([drop?.reason, drop?.accept]).toContain(said);
+      expect(summarise(judge(one, "2026-05-12"))["leak drop"]).toBe(outcome);
+      expect(summarise(judge(one, "2026-07-12"))["leak drop"]).toBe("outside");
+    }
+  });
+
+  it("is gone where the policy states an order of the same name", () => {
+    const parents = middle(adopt("same", `step: daily/leak, omit: true, ${later}`));
+    const child = `${head("c", "./middle.yaml")}${without("leak")}adopted:\n${adopt("same", "step: daily/leak, until: 2026-04-30")}`;
+    expect(summarise(judge(compileSound(child, parents), "2026-05-12"))["leak drop"]).toBe("outside");
+  });
+
+  it("is refused where another step is asked instead, of which nothing would be said", () => {
+    const parents = {
+      "./middle.yaml": `${head("m", "./parent.yaml")}checks: { daily: { steps: [{ step: voice, kind: confirm }] } }\nadopted:\n${adopt("mast", `step: daily/torch, instead: daily/voice, ${later}`)}`,
+    };
+    const { diagnostics } = compile(head("c", "./middle.yaml") + without("torch"), parents);
+    expect(diagnostics.map(({ code, file }) => [code, file])).toContainEqual(["plan/unknown-name", "./middle.yaml"]);
+  });
+});
