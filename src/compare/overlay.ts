@@ -24,13 +24,14 @@ export class Overlay {
 
   /**
    * Puts a step of the parent behind the last of those before it that are here, once for however many orders; false where its
-   * name is taken.
+   * name, or a former one under which it was recorded, is taken.
    */
   insertStep(parent: CheckPlan, step: StepPlan): boolean {
     const check = this.findCheck(parent.check);
     const name = `${parent.check}/${step.step}`;
     if (this.inserted.has(name)) return true;
-    if (check === undefined || check.steps.some((one) => isNamed(one, step.step))) return false;
+    const names = [step.step, ...step.formerly];
+    if (check === undefined || check.steps.some((one) => names.some((known) => isNamed(one, known)))) return false;
     const before = parent.steps.slice(0, parent.steps.indexOf(step)).map((one) => one.step);
     const last = check.steps.findLastIndex((one) => before.includes(one.step));
     this.inserted.add(name);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Policy } from "../../src/index.js";
-import { adopt, compile, compileSound, head, tested } from "./orders.js";
+import { adopt, compile, compileSound, head, PARENT, tested } from "./orders.js";
 import { assess, summarise } from "./sample.js";
 
 const without = (...steps: readonly string[]) => `checks: { daily: { without: [${steps.join(", ")}] } }\n`;
@@ -70,5 +70,23 @@ describe("an order of the parent's about a step that a policy leaves out", () =>
     };
     const { diagnostics } = compile(head("c", "./middle.yaml") + without("torch"), parents);
     expect(diagnostics.map(({ code, file }) => [code, file])).toContainEqual(["plan/unknown-name", "./middle.yaml"]);
+  });
+});
+
+describe("a step left out whose name another step has taken", () => {
+  const parents = {
+    "./parent.yaml": PARENT.replace("{ step: torch, kind", "{ step: torch, formerly: [lamp], kind"),
+  };
+  const codes = (step: string) =>
+    compile(
+      `${head("c", "./parent.yaml")}checks: { daily: { without: [torch], steps: [{ step: ${step}, kind: confirm }] } }\nadopted:\n${adopt("away", "step: daily/torch, until: 2026-04-30")}`,
+      parents,
+    ).diagnostics.map(({ code }) => code);
+
+  it("has nothing to come back to: what was recorded under that name would be judged as the other's", () => {
+    expect(codes("lamp")).toEqual(["plan/covering-cannot-lapse"]);
+    expect(codes("candle, formerly: [lamp]")).toEqual(["plan/covering-cannot-lapse"]);
+    expect(codes("candle, formerly: [torch]")).toEqual(["plan/covering-cannot-lapse"]);
+    expect(codes("candle")).toEqual([]);
   });
 });
