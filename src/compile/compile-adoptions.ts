@@ -207,10 +207,8 @@ function compileAdoption(
     diagnostics.report("plan/needs-one-of", resolved.place(`${pointer}/id`), { keys: CHANGES, given });
     return undefined;
   }
-  // Why: what an order covers may be what this policy leaves out of the step; what the parent has is told beside it.
-  const isLeftOut =
-    given.length === 0 && resolved.parent !== undefined && REQUIREMENTS.some((name) => name === adoption.requirement);
-  const isKnown = isLeftOut || checkRequirement(step, requirements, `${pointer}/requirement`, context);
+  if (isLeftOut(adoption, step, pointer, context)) return undefined;
+  const isKnown = checkRequirement(step, requirements, `${pointer}/requirement`, context);
   if (given.length === 0 || !isKnown) return undefined;
   const accept = compileAccept(adoption, pointer, { check, step, requirements }, context);
   if (adoption.accept !== undefined && accept === undefined) return undefined;
@@ -225,6 +223,17 @@ function compileAdoption(
     ...(accept === undefined ? {} : { accept }),
     ...(instead === undefined ? {} : { instead }),
   };
+}
+
+/**
+ * Whether this policy may have left out of the step what an order names: one that covers it, or one of the parent's. Whether the
+ * parent has it is told beside the parent.
+ */
+function isLeftOut(adoption: PolicyAdoption, step: StepPlan, pointer: string, context: PlanContext): boolean {
+  const name = REQUIREMENTS.find((one) => one === adoption.requirement);
+  if (name === undefined || context.resolved.parent === undefined) return false;
+  const isHere = step.requirements.some((one) => one.name === name);
+  return !isHere && (isCovering(adoption) || isInherited(pointer, context));
 }
 
 /** The limit that stands while the adoption applies is the adoption's own. */

@@ -58,6 +58,32 @@ describe("an order of the parent's about a step that a policy leaves out", () =>
     }
   });
 
+  it.each([
+    ["is nothing to one that leaves out the requirement that it names", "omit: true"],
+    ["is nothing to one that leaves out the requirement that it has limits for", "accept: { at-most: 20 bar }"],
+  ])("%s", (_, order) => {
+    const parents = middle(adopt("parents", `step: daily/leak, requirement: drop, ${order}, ${later}`));
+    const rise = `checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, lasting: { at-least: 60 s }, rise: { accept: { at-most: 1 bar } }, basis: { kind: common-practice } }
+`;
+    const codes = (text: string) =>
+      compile(text, parents).diagnostics.map(({ code, severity, file }) => [code, severity, file]);
+    expect(codes(head("c", "./middle.yaml") + rise)).toEqual([["resolve/looser", "warning", "child.yaml"]]);
+    const again = `step: daily/leak, requirement: drop, ${order}, ${later}`;
+    expect(codes(`${head("c", "./middle.yaml")}${rise}adopted:\n${adopt("parents", again)}`)).toContainEqual([
+      "plan/unknown-name",
+      "error",
+      "child.yaml",
+    ]);
+    const covered = compileSound(
+      `${head("c", "./middle.yaml")}${rise}adopted:\n${adopt("away", "step: daily/leak, requirement: drop, until: 2026-04-30")}`,
+      parents,
+    );
+    expect(summarise(judge(covered, "2026-05-12"))["leak drop"]).toBe("outside");
+  });
+
   it("is gone where the policy states an order of the same name", () => {
     const parents = middle(adopt("same", `step: daily/leak, omit: true, ${later}`));
     const child = `${head("c", "./middle.yaml")}${without("leak")}adopted:\n${adopt("same", "step: daily/leak, until: 2026-04-30")}`;
