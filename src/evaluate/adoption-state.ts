@@ -31,13 +31,15 @@ export interface ActingAdoption<A> {
  * order that was renewed goes on, whichever of its adoptions has ended.
  *
  * @param topicOf what an adoption speaks of where it covers a requirement, undefined where it does not
+ * @param stateOf whether it applies, by its date and its scope where nothing else counts
  */
 export function listActing<A extends { readonly plan: AdoptionStanding }>(
   adoptions: readonly A[],
   topicOf: (adoption: A, requirement: string) => string | undefined,
   context: JudgeContext,
+  stateOf = ({ plan }: A): AdoptionState => readAdoptionState(plan, context),
 ): readonly ActingAdoption<A>[] {
-  const read = adoptions.map((adoption) => ({ adoption, state: readAdoptionState(adoption.plan, context) }));
+  const read = adoptions.map((adoption) => ({ adoption, state: stateOf(adoption) }));
   const ranked = (["applies", "may-apply", "does-not-apply"] as const).flatMap((wanted) =>
     read.filter(({ state }) => state === wanted),
   );

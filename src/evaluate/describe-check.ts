@@ -2,9 +2,8 @@ import type { Form, InstrumentPlan, Plan, StepPlan } from "../model/index.js";
 import { type Dimension, parseQuantity, parseRecordTime } from "../quantities/index.js";
 import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
 import { type AssessmentWords, ENGLISH_ASSESSMENTS, type LimitWords } from "../words/index.js";
-import { readAdoptionState } from "./adoption-state.js";
 import { describeAsked, listStanding } from "./describe-limits.js";
-import { isAsked } from "./judge-adopted.js";
+import { isAsked, readOmissionState } from "./judge-adopted.js";
 import { readFitting } from "./judge-step.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
@@ -122,7 +121,7 @@ function readApplies(
   context: JudgeContext,
 ): Pick<FormStep, "applies" | "reason"> {
   const omissions = (check.adoptionsAt[place]?.omissions ?? []).filter(
-    ({ plan }) => readAdoptionState(plan, context) === "applies",
+    (one) => readOmissionState(one, check, envelope, context) === "applies",
   );
   const isOmitted = listStanding(step, place, check, context).every(([one]) =>
     omissions.some(({ covers }) => one !== undefined && covers(one.requirement.name)),

@@ -1,8 +1,8 @@
 import { type JudgeContext, type PreparedStep, readMember } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
-import { type ActingAdoption, listActing, readAdoptionState } from "./adoption-state.js";
+import { type ActingAdoption, type AdoptionState, listActing, readAdoptionState } from "./adoption-state.js";
 import { type AskedRow, coverRows, findTwin, markAdopted, omitRows, worseOf } from "./cover-rows.js";
-import { judgeStep, type PlacedEntry } from "./judge-step.js";
+import { judgeStep, type PlacedEntry, readFitting } from "./judge-step.js";
 import type { PreparedAdoption, PreparedCovering, StepAdoptions } from "./prepared-adoption.js";
 import type { PreparedCheck } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
@@ -14,6 +14,25 @@ export function isAsked(place: number, check: PreparedCheck, context: JudgeConte
 }
 
 /**
+ * Whether an adoption that leaves a step out, or asks another instead, applies to a record. Where the other is not asked of the
+ * subject, since the thing is not fitted, the step itself is asked after all; where that cannot be told, both are.
+ */
+export function readOmissionState(
+  { plan }: Pick<PreparedAdoption, "plan">,
+  check: PreparedCheck,
+  envelope: Envelope,
+  context: JudgeContext,
+): AdoptionState {
+  const state = readAdoptionState(plan, context);
+  const place = plan.instead === undefined ? undefined : check.placeOf.get(plan.instead);
+  const other = place === undefined ? undefined : check.steps[place];
+  if (state === "does-not-apply" || other === undefined) return state;
+  const fitting = readFitting(other, envelope);
+  if (fitting === "fitted") return state;
+  return fitting === "not-fitted" ? "does-not-apply" : "may-apply";
+}
+
+/**
  * Judges one step with the adoptions that name it. Where one applies, its limits decide and the result keeps what the outcome
  * would have been without it; where its scope cannot be told, or another applies to the same requirement, all are judged and the
  * worst stands. Where one that covers a looser part of the policy does not apply, the parent's stands.
@@ -22,6 +41,7 @@ export function judgeAdoptedStep(
   step: PreparedStep,
   adoptions: StepAdoptions,
   entries: readonly PlacedEntry[],
+  check: PreparedCheck,
   envelope: Envelope,
   context: JudgeContext,
 ): readonly AskedRow[] {
@@ -46,7 +66,12 @@ export function judgeAdoptedStep(
     return asked;
   };
   let asked = acceptRows(judgeUnder, adoptions.acceptances, context);
-  const omissions = listActing(adoptions.omissions, ({ covers }, name) => (covers(name) ? "" : undefined), context);
+  const omissions = listActing(
+    adoptions.omissions,
+    ({ covers }, name) => (covers(name) ? "" : undefined),
+    context,
+    (one) => readOmissionState(one, check, envelope, context),
+  );
   for (const { adoption, state, covers } of omissions) asked = omitRows(asked, adoption.plan, state, covers);
   return asked;
 }

@@ -136,7 +136,7 @@ function judgeOneStep(
     }
   } else {
     const naming = [...adoptions.coverings, ...adoptions.acceptances, ...adoptions.omissions];
-    for (const { row, step: asked } of judgeAdoptedStep(step, adoptions, entries, envelope, context)) {
+    for (const { row, step: asked } of judgeAdoptedStep(step, adoptions, entries, check, envelope, context)) {
       stepOf[rows.length] = asked;
       rows.push(row);
       remarks.push(...remarkNotes(row), ...remarkAdoption(row, naming));

@@ -1,0 +1,78 @@
+import { describe, expect, it } from "vitest";
+import { describeCheck } from "../../src/index.js";
+import { adopt, compile, head } from "./orders.js";
+import { assess, summarise } from "./sample.js";
+
+const PARENT = `tenbar: 1
+policy: { id: p, title: P, version: "1.0", status: common-practice }
+deference: Local procedure stands above this policy.
+checks:
+  daily:
+    order: any
+    steps:
+      - { step: harness, kind: confirm }
+      - { step: telemetry, kind: confirm }
+`;
+
+/** A child that asks a voice check, of sets with a radio, instead of the telemetry check. */
+const CHILD = `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: voice, kind: confirm, when-fitted: radio, consequence: note }
+adopted:
+${adopt("masts", "step: daily/telemetry, instead: daily/voice, until: 2026-04-30")}`;
+
+function compileChild() {
+  const { policy, diagnostics } = compile(CHILD, { "./parent.yaml": PARENT });
+  if (policy === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics));
+  return policy;
+}
+
+describe("a step that is asked instead of another, of sets that have the thing fitted", () => {
+  const policy = compileChild();
+  const done = [
+    { step: "harness", result: "satisfactory" },
+    { step: "voice", result: "satisfactory" },
+  ];
+
+  it.each([
+    ["is fitted", { radio: true }, "2026-04-12", "not-applicable: omitted-by-adoption", "within", "meets"],
+    ["is not fitted", { radio: false }, "2026-04-12", "undecided: missing", "within", "refer"],
+    ["is not told of", {}, "2026-04-12", "undecided: missing", "undecided: fitting-not-recorded", "refer"],
+    [
+      "is told of in no readable way",
+      { radio: "x" },
+      "2026-04-12",
+      "undecided: missing",
+      "undecided: unreadable",
+      "refer",
+    ],
+    ["is fitted, on a later day", { radio: true }, "2026-05-12", "undecided: missing", undefined, "refer"],
+  ])("leaves no record without either where it %s", (_, fitted, at, telemetry, voice, verdict) => {
+    const assessment = assess(policy, done, { fitted }, { at });
+    const found = summarise(assessment);
+    expect([found["telemetry condition"], found["voice condition"], assessment.verdict]).toEqual([
+      telemetry,
+      voice,
+      verdict,
+    ]);
+  });
+
+  it("judges the step itself where the thing is not fitted, and says so where that is open", () => {
+    const both = [...done, { step: "telemetry", result: "defect" }];
+    const read = (fitted: object) => assess(policy, both, { fitted }).results.find(({ step }) => step === "telemetry");
+    expect(read({ radio: true })).toMatchObject({ outcome: "not-applicable", without: "outside", adopted: "masts" });
+    expect(read({ radio: false })).toMatchObject({ outcome: "outside" });
+    expect(read({ radio: false })).not.toHaveProperty("adopted");
+    expect(read({})).toMatchObject({ outcome: "outside", without: "outside", adopted: "masts" });
+  });
+
+  it.each([
+    [{ radio: true }, "no"],
+    [{ radio: false }, "yes"],
+    [{}, "yes"],
+  ])("shows on a form of %j whether the step itself is asked", (fitted, applies) => {
+    const form = describeCheck(policy, "daily", { kind: "set", id: "S-014", fitted }, { at: "2026-04-12" });
+    expect(form?.steps.find(({ step }) => step === "telemetry")?.applies).toBe(applies);
+  });
+});
