@@ -1,4 +1,4 @@
-import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan, StepPlan } from "../model/index.js";
+import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, IntervalPlan, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
 import { type CoveredPlans, standingOf } from "./covered-plans.js";
 import { isDeparted } from "./make-otherwise.js";
@@ -47,10 +47,19 @@ interface Inherited {
   readonly tolerances?: readonly (string | undefined)[];
 }
 
-/** The dates of an adoption that the child states again for the same thing. */
-function findStanding(id: string, thing: Inherited, coverings: readonly Covering[]) {
+/** When an adoption applies that the child states again for the same thing; undefined where it does not. */
+function findStanding(id: string, thing: Inherited, coverings: readonly Covering[]): AdoptionStanding | undefined {
   const covering = coverings.find((one) => one.id === id && isSame(one, thing));
-  return covering === undefined ? {} : standingOf(covering);
+  return covering === undefined ? undefined : standingOf(covering);
+}
+
+/** Why its end and its scope go first: one that was renewed to last, or for all, is not to keep those of the parent. */
+function renewStanding<A extends AdoptionStanding>(
+  adoption: A,
+  again: AdoptionStanding | undefined,
+): Omit<A, "until" | "only"> & AdoptionStanding {
+  const { until: _until, only: _only, ...rest } = adoption;
+  return { ...rest, ...(again ?? standingOf(adoption)) };
 }
 
 /** Why so narrow: an id used again for something else must not prolong what it does not name. */
@@ -70,9 +79,7 @@ function renewAdoption(
 ): readonly AdoptionPlan[] {
   const { id, step: name, otherwise, requirements } = adoption;
   const step = `${check}/${name}`;
-  const { until: _until, only: _only, ...rest } = adoption;
-  const renew = (again: Partial<AdoptionPlan>): AdoptionPlan => ({ ...rest, ...standingOf(adoption), ...again });
-  if (requirements === undefined) return [renew(findStanding(id, { step }, coverings))];
+  if (requirements === undefined) return [renewStanding(adoption, findStanding(id, { step }, coverings))];
   const toleranceOf = (one: StepPlan | undefined, requirement: string) =>
     one?.requirements.find((asked) => asked.name === requirement)?.tolerance?.name;
   const departed = requirements.filter((name) => otherwise === undefined || isDepartedFrom(otherwise, own, name));
@@ -80,13 +87,13 @@ function renewAdoption(
     const tolerances = [toleranceOf(otherwise, requirement), toleranceOf(stated, requirement)];
     return { requirement, standing: findStanding(id, { step, requirement, tolerances }, coverings) };
   });
-  const isRenewed = ({ standing }: (typeof found)[number]) => Object.keys(standing).length > 0;
+  const isRenewed = ({ standing }: (typeof found)[number]) => standing !== undefined;
   return [found.filter(isRenewed), found.filter((one) => !isRenewed(one))].flatMap((part) => {
     const [first] = part;
     if (first === undefined) return [];
     const names = part.map(({ requirement }) => requirement);
     const narrowed = otherwise === undefined ? {} : { otherwise: narrowTo(names, requirements, otherwise, stated) };
-    return [{ ...renew(first.standing), requirements: names, ...narrowed }];
+    return [{ ...renewStanding(adoption, first.standing), requirements: names, ...narrowed }];
   });
 }
 
@@ -156,10 +163,8 @@ function inheritInterval(
   if (check === undefined || added.length === 0) return [];
   const key = `interval/${interval.interval}`;
   const { adoptions: _adoptions, ...bare } = interval;
-  const adoptions = added.map((one) => ({
-    ...one,
-    ...findStanding(one.id, { interval: interval.interval }, coverings),
-  }));
+  const thing = { interval: interval.interval };
+  const adoptions = added.map((one) => renewStanding(one, findStanding(one.id, thing, coverings)));
   if (here === undefined) {
     // Why: an interval that the child leaves out, and no order covers, is a departure of its own.
     if (before !== undefined) return [];

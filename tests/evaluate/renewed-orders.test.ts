@@ -72,6 +72,24 @@ describe("an inherited order whose id the policy states again", () => {
     expect(long).toMatchObject({ lasting: "within", drop: "within", until: { drop: "2026-06-30" } });
   });
 
+  it.each([
+    ["a step", "step: daily/leak", "drop"],
+    ["a tolerance", "tolerance: drop", "drop"],
+    ["an interval", "interval: tested", "due"],
+  ] as const)(
+    "of %s keeps neither the end nor the scope that it had, where it is to last or to hold for all",
+    (_, thing, name) => {
+      const again = (rest: string) => `adopted:\n${adopt("trial", `${thing}, ${rest}`)}`;
+      const read = (before: string, after: string, at: string) =>
+        judge(adopt("trial", `${thing}, ${before}`), again(after), at, "60 s")[name];
+      expect(read("until: 2026-04-30", "review: 2027-01-01", "2026-05-12")).toBe("within");
+      expect(read("review: 2027-01-01", "until: 2026-04-30", "2026-05-12")).toBe("outside");
+      const scoped = "only: { station: Lowmere 3 }, until: 2026-12-31";
+      expect(read(scoped, "until: 2026-12-31", "2026-04-12")).toBe("within");
+      expect(read("until: 2026-12-31", scoped, "2026-04-12")).toBe("outside");
+    },
+  );
+
   const fall = `tolerances:\n  fall: { accept: { at-most: 12 bar }, basis: { kind: local, order: "LO 2" } }\n`;
   const other = `${fall}adopted:\n${adopt("trial", "tolerance: fall, until: 2026-06-30")}`;
 
