@@ -348,6 +348,59 @@ describe("orders over three generations", () => {
       ),
     )["leak drop"];
 
+  /** What a fall of so many bar comes to on four days: before, under both orders, under one of them, under none. */
+  const table = (eldest: string, order: string | undefined, last: string, bars: number) => {
+    const first = order === undefined ? "" : `adopted:\n${adopt("first", `tolerance: drop, until: ${order}`)}`;
+    const policy = compileSound(
+      `${head("g", "./middle.yaml")}${drop("15 bar")}adopted:\n${adopt("second", `tolerance: drop, until: ${last}`)}`,
+      {
+        "./parent.yaml": PARENT.replace("at-most: 10 bar", `at-most: ${eldest}`),
+        "./middle.yaml": `${head("c", "./parent.yaml")}${drop(eldest === "5 bar" ? "10 bar" : "5 bar")}${first}`,
+      },
+    );
+    return ["2026-03-12", "2026-04-12", "2026-05-12", "2026-07-12"].map((at) => fell(policy, bars, at) === "within");
+  };
+
+  it.each([
+    [
+      "the parent's, which is tighter than the eldest's",
+      "10 bar",
+      undefined,
+      "2026-06-30",
+      7,
+      [false, true, true, false],
+    ],
+    ["the parent's, and pass what it lets pass", "10 bar", undefined, "2026-06-30", 4, [true, true, true, true]],
+    ["the parent's, which is looser by no order", "5 bar", undefined, "2026-06-30", 7, [true, true, true, true]],
+    [
+      "the parent's, which no order of the eldest's undoes",
+      "5 bar",
+      undefined,
+      "2026-06-30",
+      12,
+      [false, true, true, false],
+    ],
+    [
+      "the eldest's, where the parent's own order ended first",
+      "5 bar",
+      "2026-04-30",
+      "2026-06-30",
+      7,
+      [false, true, false, false],
+    ],
+    ["the parent's, where its order still runs", "5 bar", "2026-06-30", "2026-04-30", 7, [false, true, true, false]],
+    [
+      "the parent's limit, where its order still runs",
+      "5 bar",
+      "2026-06-30",
+      "2026-04-30",
+      12,
+      [false, true, false, false],
+    ],
+  ] as const)("fall back to %s", (_, eldest, first, last, bars, within) => {
+    expect(table(eldest, first, last, bars)).toEqual(within);
+  });
+
   it("leave what the youngest states tighter as it is", () => {
     const policy = compileSound(`${head("g", "./middle.yaml")}${drop("5 bar")}`, parents);
     expect([fell(policy, 8, "2026-04-12"), fell(policy, 8, "2026-05-12")]).toEqual(["outside", "outside"]);
