@@ -1,10 +1,12 @@
 import type { Form, InstrumentPlan, Plan, StepPlan } from "../model/index.js";
 import { type Dimension, parseQuantity, parseRecordTime } from "../quantities/index.js";
-import { type JsonObject, type JudgeContext, listFields, type PreparedStep, type StepField } from "../steps/index.js";
+import type { JsonObject, JudgeContext, PreparedStep, StepField } from "../steps/index.js";
 import { type AssessmentWords, ENGLISH_ASSESSMENTS, type LimitWords } from "../words/index.js";
-import { describeAsked, listStanding } from "./describe-limits.js";
-import { isAsked, readOmissionState } from "./judge-adopted.js";
+import { describeAsked } from "./describe-limits.js";
+import { joinFields } from "./join-fields.js";
+import { isAsked, listLapsed, readOmissionState } from "./judge-adopted.js";
 import { readFitting } from "./judge-step.js";
+import { listStanding } from "./list-standing.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
@@ -95,26 +97,28 @@ function describeStep(
   words: LimitWords,
 ): FormStep {
   const { plan: planned } = step;
+  const asking = [step, ...listLapsed(place, check, context).map(({ adoption }) => adoption.otherwise)];
   const instrument = plan.instruments.find(({ name }) => name === planned.instrument);
-  const isConfirm = planned.kind === "confirm";
+  const defects = asking.flatMap(({ plan: one }) => (one.kind === "confirm" ? one.defects : []));
   return {
     step: planned.step,
     kind: planned.kind,
     ...(planned.ask === undefined ? {} : { ask: planned.ask }),
-    ...readApplies(step, place, check, envelope, context),
+    ...readApplies(asking, place, check, envelope, context),
     after: [...planned.after],
-    attestable: isConfirm && planned.attestable,
+    attestable: asking.every(({ plan: one }) => one.kind === "confirm" && one.attestable),
     ...(instrument === undefined ? {} : { instrument: describeInstrument(instrument) }),
-    defects: isConfirm
-      ? planned.defects.map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) }))
-      : [],
-    fields: listFields(planned).map((field) => copyField(field, planned, instrument)),
+    defects: defects
+      .filter(({ name }, index) => defects.findIndex((one) => one.name === name) === index)
+      .map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) })),
+    fields: joinFields(asking.map((one) => one.plan)).map((field) => copyField(field, planned, instrument)),
     asked: describeAsked(step, listStanding(step, place, check, context), context, words),
   };
 }
 
+/** Whether any step that stands on the day is asked of the subject: the policy's, or a parent's beside it. */
 function readApplies(
-  step: PreparedStep,
+  asking: readonly PreparedStep[],
   place: number,
   check: PreparedCheck,
   envelope: Envelope,
@@ -123,14 +127,15 @@ function readApplies(
   const omissions = (check.adoptionsAt[place]?.omissions ?? []).filter(
     (one) => readOmissionState(one, check, envelope, context) === "applies",
   );
-  const isOmitted = listStanding(step, place, check, context).every(([one]) =>
-    omissions.some(({ covers }) => one !== undefined && covers(one.requirement.name)),
-  );
+  const [own] = asking;
+  const standing = own === undefined ? [] : listStanding(own, place, check, context);
+  const isOmitted = standing.every(({ requirement }) => omissions.some(({ covers }) => covers(requirement.name)));
   if (isOmitted) return { applies: "no", reason: "omitted-by-adoption" };
-  const fitting = readFitting(step, envelope);
-  if (fitting === "fitted") return { applies: "yes" };
-  if (fitting === "not-fitted") return { applies: "no", reason: "not-fitted" };
-  return { applies: "open", reason: fitting };
+  const fittings = asking.map((one) => readFitting(one, envelope));
+  if (fittings.includes("fitted")) return { applies: "yes" };
+  const open = fittings.filter((fitting) => fitting !== "fitted" && fitting !== "not-fitted");
+  const [reason] = open;
+  return reason === undefined ? { applies: "no", reason: "not-fitted" } : { applies: "open", reason };
 }
 
 function copyField(

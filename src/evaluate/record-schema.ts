@@ -1,6 +1,8 @@
+import type { StepPlan } from "../model/index.js";
 import { type Dimension, UNITS, unitSymbolsOf } from "../quantities/index.js";
-import { listFields, type StepField } from "../steps/index.js";
+import type { StepField } from "../steps/index.js";
 import { STEP_RESULTS } from "../terms/index.js";
+import { joinFields } from "./join-fields.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
 
@@ -37,7 +39,9 @@ export function recordSchema(policy: Policy, check: string): JsonSchema | undefi
       steps: {
         type: "array",
         maxItems: 10_000,
-        items: { anyOf: found.steps.map(({ plan }) => describeEntry(plan.step, listFields(plan))) },
+        items: {
+          anyOf: found.steps.map(({ plan }, place) => describeEntry(plan.step, listAllFields(plan, place, found))),
+        },
       },
       attested: optional({
         type: "object",
@@ -50,6 +54,12 @@ export function recordSchema(policy: Policy, check: string): JsonSchema | undefi
       supersedes: optional(TEXT),
     },
   };
+}
+
+/** Why the parent's as well: on the days on which an adoption that covers something of the step does not apply, it stands too. */
+function listAllFields(plan: StepPlan, place: number, { adoptionsAt }: PreparedCheck): readonly StepField[] {
+  const coverings = adoptionsAt[place]?.coverings ?? [];
+  return joinFields([plan, ...coverings.map(({ otherwise }) => otherwise.plan)]);
 }
 
 const TEXT = { type: "string", pattern: "\\S" } as const;
