@@ -240,6 +240,36 @@ ${timing("consequence: note, from-event: still, to-event: sound")}adopted:\n${ad
   });
 });
 
+describe("an adoption that covers a requirement that the policy leaves out", () => {
+  const own = (order: string) => `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: leak, kind: hold, quantity: pressure, drop: drop, basis: { kind: common-practice } }
+adopted:\n${adopt("trial", `step: daily/leak, requirement: ${order}, until: 2026-04-30`)}`;
+  const leak = (policy: Policy, held: string, at: string) => {
+    const one = { step: "leak", start: "290 bar", end: "285 bar", held };
+    const found = summarise(assess(policy, [one], tested, { at }));
+    return [found["leak lasting"], found["leak drop"]];
+  };
+
+  it("may name it, and it is asked wherever the adoption does not apply, also in a policy that inherits it", () => {
+    const policy = compileSound(own("lasting"));
+    const heir = compileSound(head("g", "./middle.yaml"), { "./middle.yaml": own("lasting") });
+    for (const one of [policy, heir]) {
+      expect(leak(one, "40 s", "2026-04-12")).toEqual(["not-applicable: omitted-by-adoption", "within"]);
+      expect(leak(one, "40 s", "2026-05-12")).toEqual(["outside", "undecided: hold-too-short"]);
+      expect(leak(one, "60 s", "2026-05-12")).toEqual(["within", "within"]);
+    }
+  });
+
+  it("is no other adoption, and covers nothing where no ancestor states it", () => {
+    const find = (order: string) => compile(own(order)).diagnostics.map(({ code, mend }) => [code, mend]);
+    expect(find("lasting, omit: true")[0]?.[0]).toBe("plan/unknown-name");
+    expect(find("start").map(([code]) => code)).toEqual(["resolve/looser", "resolve/covers-nothing"]);
+    expect(find("lastin")[0]).toEqual(["plan/unknown-name", expect.stringContaining("lasting")]);
+  });
+});
+
 describe("an adoption of an interval", () => {
   const due = (policy: Policy, at: string) => {
     const assessment = assess(policy, [], { testedOn: "2025-02-01" }, { at });
