@@ -2,11 +2,12 @@ import type { Assessment, Finding, Result } from "../model/index.js";
 import type { Row } from "../steps/index.js";
 import { CONSEQUENCES, weighConsequence } from "../terms/index.js";
 import { type AssessmentWords, sayRemark } from "../words/index.js";
-import { type DescribedRow, describeRow, isFinding, makeResult, makeRowFindings, nameWeight } from "./describe-rows.js";
+import { addRowFindings, isFinding, isWholeFinding, nameWeight } from "./describe-findings.js";
+import { type DescribedRow, describeRow, makeResult } from "./describe-rows.js";
 import { ENGINE_VERSION } from "./engine-version.js";
-import { makeFingerprint } from "./fingerprint.js";
+import { joinAsked, makeFingerprint } from "./fingerprint.js";
 import type { Judgement, Remark } from "./judgement.js";
-import { findPosition } from "./positions.js";
+import { addPositions } from "./positions.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
 import type { Problem } from "./read-envelope.js";
 
@@ -38,7 +39,7 @@ export function describeJudgement(
     if (row === undefined) continue;
     const described = describeRow(row, stepOf[index], judgement, words);
     results.push(makeResult(described));
-    if (isFinding(row)) findings.push(...makeRowFindings(described, judgement, policy, words));
+    if (isFinding(row)) addRowFindings(described, judgement, policy, words, findings);
     if (isDoubtful(described)) doubts.push(remarkDoubt(described));
   }
   for (const remark of [...remarks, ...doubts, ...(recordDigest === null ? [NO_DIGEST] : [])]) {
@@ -127,29 +128,27 @@ function describeRemark(
 ): Finding {
   const { code, step, interval, part, requirement, defect } = remark;
   const params = fillOpenEnds(remark.params, words);
-  return {
-    code,
-    ...(step === undefined ? {} : { step }),
-    ...(interval === undefined ? {} : { interval }),
-    ...(part === undefined ? {} : { part }),
-    ...(requirement === undefined ? {} : { requirement: requirement.name }),
-    ...(remark.outcome === undefined ? {} : { outcome: remark.outcome }),
-    ...(remark.reason === undefined ? {} : { reason: remark.reason }),
-    consequence: nameWeight(remark.weight),
-    pointer: remark.pointer,
-    ...(requirement === undefined ? {} : findPosition(policy.plan, requirement.key)),
-    params,
-    message: sayRemark(words.remarks, code, params),
-    fingerprint: makeFingerprint({
-      policy: policy.plan.policy.id,
-      subject: envelope?.subjectId ?? "",
-      part,
-      step: step ?? interval,
-      requirement: requirement?.name,
-      code,
-      defect: defect ?? nameThing(remark),
-    }),
-  };
+  const finding: Partial<Finding> = { code };
+  if (step !== undefined) finding.step = step;
+  if (interval !== undefined) finding.interval = interval;
+  if (part !== undefined) finding.part = part;
+  if (requirement !== undefined) finding.requirement = requirement.name;
+  if (remark.outcome !== undefined) finding.outcome = remark.outcome;
+  if (remark.reason !== undefined) finding.reason = remark.reason;
+  finding.consequence = nameWeight(remark.weight);
+  finding.pointer = remark.pointer;
+  if (requirement !== undefined) addPositions(finding, policy.findingOf(requirement).positions);
+  finding.params = params;
+  finding.message = sayRemark(words.remarks, code, params);
+  finding.fingerprint = makeFingerprint({
+    policy: policy.encodedId,
+    subject: envelope?.subjectId ?? "",
+    part,
+    asked: joinAsked(step ?? interval, requirement?.name, code),
+    defect: defect ?? nameThing(remark),
+  });
+  if (!isWholeFinding(finding)) throw new Error("a remark lacks what every finding has");
+  return finding;
 }
 
 const OPEN_ENDS = ["from", "to", "until"] as const;
@@ -167,10 +166,14 @@ function nameThing({ step, pointer, params }: Remark): string | undefined {
   return params.key === undefined || step !== undefined ? params.key : pointer;
 }
 
+const WORST_FIRST = [...CONSEQUENCES].reverse();
+
 /** Worst first; findings that weigh the same stay in policy order, remarks behind them. */
-function sortFindings(findings: readonly Finding[]): Finding[] {
-  if (findings.length < 2) return [...findings];
-  return [...findings].sort(
-    (one, other) => CONSEQUENCES.indexOf(other.consequence) - CONSEQUENCES.indexOf(one.consequence),
-  );
+function sortFindings(findings: Finding[]): Finding[] {
+  if (findings.length < 2) return findings;
+  const sorted: Finding[] = [];
+  for (const wanted of WORST_FIRST) {
+    for (const finding of findings) if (finding.consequence === wanted) sorted.push(finding);
+  }
+  return sorted;
 }

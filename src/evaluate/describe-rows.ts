@@ -1,4 +1,4 @@
-import type { Finding, Result } from "../model/index.js";
+import type { Result } from "../model/index.js";
 import {
   isJsonObject,
   type JsonObject,
@@ -8,14 +8,9 @@ import {
   type RowWords,
   readMember,
   sayPlainly,
-  weighRow,
 } from "../steps/index.js";
-import { CONSEQUENCES, type Consequence } from "../terms/index.js";
-import type { AssessmentWords, FindingParams } from "../words/index.js";
-import { makeFingerprint } from "./fingerprint.js";
-import type { BrokenPair, Judgement } from "./judgement.js";
-import { findPosition } from "./positions.js";
-import type { PreparedPolicy } from "./prepared-policy.js";
+import type { AssessmentWords } from "../words/index.js";
+import type { Judgement } from "./judgement.js";
 import type { Envelope } from "./read-envelope.js";
 
 /** One row with everything that its words are made from. */
@@ -140,113 +135,8 @@ function isWhole(result: Partial<Result>): result is Result {
 }
 
 /** What asks: a step, an interval or a rule; nothing where the check itself does. */
-function nameAsker({ kind, step, label }: PreparedRequirement): Pick<Result, "step" | "interval" | "rule"> {
+export function nameAsker({ kind, step, label }: PreparedRequirement): Pick<Result, "step" | "interval" | "rule"> {
   if (step !== undefined) return { step };
   if (label === undefined) return {};
   return kind === "interval" ? { interval: label } : { rule: label };
-}
-
-/** What is within or not applicable is no finding, nor is what a form does not hold yet. */
-export function isFinding({ outcome, undecidedFor }: Row): boolean {
-  return outcome !== "within" && outcome !== "not-applicable" && undecidedFor !== "not-yet";
-}
-
-/** The findings of a row that is one: one, or one for each broken pair of an order. */
-export function makeRowFindings(
-  described: DescribedRow,
-  judgement: Judgement,
-  policy: PreparedPolicy,
-  words: AssessmentWords,
-): readonly Finding[] {
-  const { row } = described;
-  if (row.requirement.name === "order" && row.outcome === "outside") {
-    return judgement.brokenPairs.map((pair) => makeFinding(described, judgement, policy, pair, words));
-  }
-  return [makeFinding(described, judgement, policy, undefined, words)];
-}
-
-function makeFinding(
-  { row, words, pointers }: DescribedRow,
-  { envelope }: Judgement,
-  policy: PreparedPolicy,
-  pair: BrokenPair | undefined,
-  catalogue: AssessmentWords,
-): Finding {
-  const { requirement, outcome } = row;
-  if (outcome === "within" || outcome === "not-applicable") throw new Error("what is within is no finding");
-  const params = collectParams(row, words, pair);
-  const code = `${requirement.kind}/${requirement.name}-${outcome}`;
-  const subject = envelope?.subjectId ?? "";
-  const defect = pair?.early ?? row.details?.defect;
-  const pointer =
-    pair === undefined ? (pointers[0] ?? (requirement.kind === "rule" ? "" : "/steps")) : `/steps/${pair.lateEntry}`;
-  // Why: one key after the other, as in a result.
-  const finding: Partial<Finding> = { code };
-  Object.assign(finding, pair === undefined ? nameAsker(requirement) : { step: pair.late });
-  if (row.part !== undefined) finding.part = row.part;
-  finding.requirement = requirement.name;
-  finding.outcome = outcome;
-  if (row.undecidedFor !== undefined) finding.reason = row.undecidedFor;
-  finding.consequence = nameWeight(weighRow(row, policy.gapsAsOutside));
-  finding.pointer = pointer;
-  Object.assign(finding, findPosition(policy.plan, requirement.key));
-  finding.params = params;
-  if (requirement.plan.basis !== undefined) finding.basis = requirement.plan.basis;
-  finding.message = describeMessage(row, params, catalogue);
-  finding.fingerprint = makeFingerprint({
-    policy: policy.plan.policy.id,
-    subject,
-    part: row.part,
-    step: pair?.late ?? requirement.step ?? requirement.label,
-    requirement: requirement.name,
-    code,
-    defect,
-  });
-  if (!isWholeFinding(finding)) throw new Error("a finding lacks what every finding has");
-  return finding;
-}
-
-function isWholeFinding(finding: Partial<Finding>): finding is Finding {
-  const { code, consequence, pointer, params, message, fingerprint } = finding;
-  return [code, consequence, pointer, params, message, fingerprint].every((one) => one !== undefined);
-}
-
-function collectParams(row: Row, { observed, accept }: RowWords, pair: BrokenPair | undefined): Record<string, string> {
-  const params: Record<string, string> = { ...row.details };
-  if (observed !== undefined) params.observed = observed;
-  if (accept !== undefined) params.accept = accept;
-  if (pair !== undefined) {
-    params.late = pair.late;
-    params.early = pair.early;
-  }
-  if (row.undecidedFor !== undefined) params.reason = row.undecidedFor;
-  return params;
-}
-
-function describeMessage(
-  { requirement, outcome, undecidedFor }: Row,
-  params: Readonly<Record<string, string>>,
-  { findings, limits }: AssessmentWords,
-): string {
-  const { observed, accept = "", defect, late, early, forbids } = params;
-  if (outcome !== "outside" && outcome !== "caution") {
-    return findings.undecided(requirement.name, undecidedFor, observed);
-  }
-  const said: FindingParams = {
-    outcome,
-    observed,
-    accept,
-    never: observed === limits.didNotOccur,
-    quantity: requirement.tolerance?.dimension,
-    defect,
-    late,
-    early,
-    forbids,
-  };
-  return findings.decided[requirement.name](said);
-}
-
-/** The consequence at a position in `CONSEQUENCES`. */
-export function nameWeight(weight: number): Consequence {
-  return CONSEQUENCES[weight] ?? "note";
 }

@@ -9,10 +9,12 @@ import {
   prepareNamedRequirement,
   prepareRequirement,
 } from "../steps/index.js";
+import { encodeName } from "./fingerprint.js";
 import { listSubjectKeys } from "./list-subject-keys.js";
 import { prepareStepAdoptions, type StepAdoptions } from "./prepared-adoption.js";
 import { listPlaces, prepareCheckStep } from "./prepared-check-step.js";
 import { type PreparedFact, prepareFacts } from "./prepared-fact.js";
+import { createFindingReader, type PreparedFinding } from "./prepared-finding.js";
 import { type PreparedRule, prepareCheckRule } from "./prepared-rule.js";
 
 /** A check ready to judge. */
@@ -63,6 +65,8 @@ export const ENTRY_KEYS: ReadonlySet<string> = new Set(["step", "result", "defec
 /** A plan ready to judge any number of records. */
 export interface PreparedPolicy {
   readonly plan: Plan;
+  /** The id of the policy as fingerprints have it. */
+  readonly encodedId: string;
   /** Checks by name and by former name. */
   readonly checks: ReadonlyMap<string, PreparedCheck>;
   readonly scope: ScopePlan | undefined;
@@ -71,6 +75,7 @@ export interface PreparedPolicy {
   readQuantity(value: unknown, dimension: Dimension): ParsedQuantity;
   /** Reads a date from which nothing falls due; undefined for what is no date. */
   readDate(value: unknown): DueDate | undefined;
+  findingOf(requirement: PreparedRequirement): PreparedFinding;
 }
 
 /** Turns a plan into numbers once; judging then touches no policy text. */
@@ -85,12 +90,14 @@ export function preparePolicy(plan: Plan): PreparedPolicy {
   }
   return {
     plan,
+    encodedId: encodeName(plan.policy.id),
     checks,
     scope: plan.for,
     facts,
     gapsAsOutside: plan.gaps === "as-outside",
     readQuantity: createQuantityReader(),
     readDate: createDueReader(undefined),
+    findingOf: createFindingReader(plan),
   };
 }
 
