@@ -208,7 +208,7 @@ function compileAdoption(
     return undefined;
   }
   if (isLeftOut(adoption, step, pointer, context)) return undefined;
-  const isKnown = checkRequirement(step, requirements, `${pointer}/requirement`, context);
+  const isKnown = checkRequirement(adoption, step, requirements, pointer, context);
   if (given.length === 0 || !isKnown) return undefined;
   const accept = compileAccept(adoption, pointer, { check, step, requirements }, context);
   if (adoption.accept !== undefined && accept === undefined) return undefined;
@@ -251,6 +251,7 @@ function addPositions(
 }
 
 function checkRequirement(
+  adoption: PolicyAdoption,
   step: StepPlan,
   requirements: readonly string[] | undefined,
   pointer: string,
@@ -265,9 +266,10 @@ function checkRequirement(
       thing: `requirement of \`${step.step}\`` as const,
       name,
       known,
-      nearest: findNearest(name, known),
+      // Why: an order that covers what the policy leaves out names what the step no longer has.
+      nearest: findNearest(name, known) ?? (isCovering(adoption) ? findNearest(name, REQUIREMENTS) : undefined),
     };
-    diagnostics.report("plan/unknown-name", resolved.place(pointer), params);
+    diagnostics.report("plan/unknown-name", resolved.place(`${pointer}/requirement`), params);
   }
   return isKnown;
 }
