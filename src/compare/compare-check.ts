@@ -54,14 +54,15 @@ function relateCompetence({ competence: parent }: CheckPlan, { competence: child
 }
 
 /**
- * `after` counts under `any` alone, where it needs instants; a listed order implies it. Whatever a step that is left out was to
- * come after is left out with it, which is a departure of that step.
+ * `after` counts under `any` alone, where it needs instants; a listed order implies it. What comes before or after a step that is
+ * left out is a departure of that step.
  */
 function relateOrder(parent: CheckPlan, child: CheckPlan): Relation {
-  const pairsOf = ({ steps }: CheckPlan) => steps.flatMap(({ step, after }) => after.map((name) => `${name} ${step}`));
+  const pairsOf = ({ steps }: CheckPlan) => steps.flatMap(({ step, after }) => after.map((name) => [name, step]));
+  const nameOf = (pairs: readonly string[][]) => pairs.map((pair) => pair.join(" "));
+  const isKept = (pair: readonly string[]) => pair.every((name) => child.steps.some(({ step }) => step === name));
   if (parent.order === "any") {
-    const kept = parent.steps.filter(({ step }) => child.steps.some((one) => one.step === step));
-    if (child.order === "any") return relateAsked(pairsOf({ ...parent, steps: kept }), pairsOf(child));
+    if (child.order === "any") return relateAsked(nameOf(pairsOf(parent).filter(isKept)), nameOf(pairsOf(child)));
     return pairsOf(parent).length === 0 ? "tighter" : "cannot-compare";
   }
   if (child.order !== parent.order)

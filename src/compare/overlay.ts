@@ -6,7 +6,8 @@ type Spot = [number, number, number];
 export class Overlay {
   readonly checks: CheckPlan[];
   readonly positions: Plan["positions"];
-  private readonly inserted = new Set<string>();
+  /** By `check/step`, the check from which a step was put back. */
+  private readonly inserted = new Map<string, CheckPlan>();
 
   constructor(plan: Plan) {
     this.checks = plan.checks.map((check) => ({
@@ -34,18 +35,24 @@ export class Overlay {
     if (check === undefined || check.steps.some((one) => names.some((known) => isNamed(one, known)))) return false;
     const before = parent.steps.slice(0, parent.steps.indexOf(step)).map((one) => one.step);
     const last = check.steps.findLastIndex((one) => before.includes(one.step));
-    this.inserted.add(name);
+    this.inserted.set(name, parent);
     check.steps.splice(last + 1, 0, step);
     return true;
   }
 
-  /** The checks, once every step is in: what is put back comes after those of its steps that are here, or were put back too. */
+  /** The checks, once every step is in: what is put back comes before and after what it did where it was left out. */
   listChecks(): readonly CheckPlan[] {
     return this.checks.map((check) => {
       const isKnown = (name: string) => check.steps.some((one) => isNamed(one, name));
-      const steps = check.steps.map((step) =>
-        this.inserted.has(`${check.check}/${step.step}`) ? { ...step, after: step.after.filter(isKnown) } : step,
-      );
+      const steps = check.steps.map((step) => {
+        const back = check.steps
+          .map((one) => one.step)
+          .filter((name) => {
+            const stated = this.inserted.get(`${check.check}/${name}`)?.steps.find((one) => one.step === step.step);
+            return stated?.after.includes(name) === true;
+          });
+        return { ...step, after: [...new Set([...step.after, ...back])].filter(isKnown) };
+      });
       return { ...check, steps };
     });
   }

@@ -80,7 +80,7 @@ function mergeSteps(
   const names = inherited.map(({ step }) => step);
   reportUnknown("step of the parent", removed, names, `${pointer}/without`, parsed, diagnostics);
   const list: PlacedStep[] = inherited
-    .map((step, index) => ({ step, index, isOwn: false }))
+    .map((step, index) => ({ step: withoutAfter(step, removed), index, isOwn: false }))
     .filter(({ step }) => !removed.includes(step.step));
   for (const [index, step] of (check.steps ?? []).entries()) {
     putStep({ step, index, isOwn: true }, list, `${pointer}/steps/${index}`, parsed, diagnostics);
@@ -91,6 +91,14 @@ function mergeSteps(
     else origins.fromParent(at, `${pointer}/steps/${index}`);
   });
   return list.map(({ step }) => step);
+}
+
+/** A step that is inherited no longer comes after what is taken away. */
+function withoutAfter(step: PolicyStep, removed: readonly string[]): PolicyStep {
+  if (step.after?.some((name) => removed.includes(name)) !== true) return step;
+  const { after, ...rest } = step;
+  const kept = after.filter((name) => !removed.includes(name));
+  return kept.length === 0 ? rest : { ...rest, after: kept };
 }
 
 /** A step of the parent's name takes its place, a new one goes last, unless it says `before` or `behind`. */

@@ -36,16 +36,35 @@ describe("steps with an order of their own that a policy leaves out", () => {
     expect(order("12:00", "10:00", "11:00")).toEqual(["refer", "outside"]);
   });
 
-  it("are no departure in the order beside that, but another step that comes after them no more is one", () => {
+  it.each([
+    ["is inherited", ""],
+    ["is stated again", ", steps: [{ step: lamp, kind: confirm }]"],
+  ])("come back before a step that came after them and %s", (_, kept) => {
+    const policy = compileSound(
+      `${head("c", "./parent.yaml")}checks: { daily: { without: [torch]${kept} } }\nadopted:\n${adopt("one", "step: daily/torch, until: 2026-04-30")}`,
+      parents,
+    );
+    const verdict = (...times: readonly [string, string, string]) =>
+      assess(policy, recorded(...times), tested, { at: "2026-05-12" }).verdict;
+    expect(verdict("10:00", "11:00", "12:00")).toBe("meets");
+    expect(verdict("10:00", "12:00", "11:00")).toBe("refer");
+    const heir = compileSound(head("g", "./child.yaml"), {
+      ...parents,
+      "./child.yaml": `${head("c", "./parent.yaml")}checks: { daily: { without: [torch]${kept} } }\nadopted:\n${adopt("one", "step: daily/torch, until: 2026-04-30")}`,
+    });
+    const wrong = assess(heir, recorded("10:00", "12:00", "11:00"), tested, { at: "2026-05-12" });
+    expect(wrong.verdict).toBe("refer");
+  });
+
+  it("are no departure in the order beside that, but two that stay and come after each other no more are one", () => {
     const codes = (text: string) =>
       compile(`${head("c", "./parent.yaml")}${text}`, parents).diagnostics.map(({ code, message }) => [
         code,
         message.includes("order of the check"),
       ]);
     expect(codes("checks: { daily: { without: [lamp] } }\n")).toEqual([["resolve/looser", false]]);
-    const kept = "steps: [{ step: lamp, kind: confirm }]";
-    const covered = adopt("one", "step: daily/torch, until: 2026-04-30");
-    expect(codes(`checks: { daily: { without: [torch], ${kept} } }\nadopted:\n${covered}`)).toEqual([
+    expect(codes("checks: { daily: { without: [torch] } }\n")).toEqual([["resolve/looser", false]]);
+    expect(codes("checks: { daily: { steps: [{ step: lamp, kind: confirm }] } }\n")).toEqual([
       ["resolve/looser", true],
     ]);
   });
