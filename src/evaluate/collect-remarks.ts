@@ -207,7 +207,10 @@ function collectStepRemarks(
   }
   const asked = check.placesAt[listed];
   if (asked === undefined || !isJsonObject(entry.seen)) return;
-  for (const { place: found, agrees } of findUnknownPlaces(asked, entry.seen, listLapsed(listed, check, context))) {
+  // Why: nearly no step is covered by an adoption, and then none can lapse.
+  const isCovered = (check.adoptionsAt[listed]?.coverings.length ?? 0) > 0;
+  const lapsed = isCovered ? listLapsed(listed, check, context) : [];
+  for (const { place: found, agrees } of findUnknownPlaces(asked, entry.seen, lapsed)) {
     remarks.push({
       code: "step/unknown-place",
       weight: agrees ? NOTE : REFER,
@@ -293,6 +296,7 @@ function findUnknownPlaces(
   lapsed: ReturnType<typeof listLapsed>,
 ): readonly UnknownPlace[] {
   const unknown = listUnknownPlaces(asked, seen);
+  if (lapsed.length === 0) return unknown;
   const parents = lapsed.flatMap(({ adoption }) => {
     const places = listPlaces(adoption.otherwise.plan);
     return places === undefined ? [] : listUnknownPlaces(places, seen);

@@ -59,12 +59,12 @@ export function describeJudgement(
     counts: countOutcomes(rows),
     results,
     findings: sortFindings(findings),
+    deference: policy.plan.deference,
   } as const;
-  const { deference } = policy.plan;
-  // Why: spread behind other keys is copied key by key, which nearly no record needs.
-  if (envelope !== undefined && recordDigest === undefined) return { ...assessed, deference };
+  if (envelope !== undefined && recordDigest === undefined) return assessed;
+  const { deference, ...rest } = assessed;
   return {
-    ...assessed,
+    ...rest,
     ...(envelope === undefined
       ? { problems: judgement.problems.map((problem) => describeProblem(problem, words)) }
       : {}),

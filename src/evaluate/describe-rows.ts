@@ -86,7 +86,10 @@ function findMember(row: Row, step: PreparedStep, { subject }: Envelope): JsonOb
  * Why: one key after the other, since spreading six objects into one took most of an evaluation's time.
  */
 export function makeResult({ row, words, pointers }: DescribedRow): Result {
-  const result = beginResult(row);
+  const plain = makePlainResult(row, words, pointers);
+  if (plain !== undefined) return plain;
+  const result: Partial<Result> = nameAsker(row.requirement);
+  nameOutcome(result, row);
   addWords(result, words);
   if (row.without !== undefined) result.without = row.without;
   if (row.adopted !== undefined) result.adopted = row.adopted;
@@ -96,28 +99,30 @@ export function makeResult({ row, words, pointers }: DescribedRow): Result {
   return result;
 }
 
-/** The part of a result that comes before its words. */
-function beginResult({
-  requirement,
-  part,
-  outcome,
-  undecidedFor,
-  notApplicableFor,
-  consequence,
-}: Row): Partial<Result> {
+/**
+ * The result of a step that is asked once, decided, and read off no scale; undefined for any other.
+ *
+ * Why: most results are so, and a literal is made at once where keys that are added one by one move it about.
+ */
+function makePlainResult(row: Row, words: RowWords, pointers: string[]): Result | undefined {
+  const { requirement, part, outcome, undecidedFor, notApplicableFor, consequence } = row;
   const { step, name } = requirement;
+  const { observed, accept, margin, span, confidence } = words;
+  if (step === undefined || observed === undefined || accept === undefined) return undefined;
+  if (part !== undefined || undecidedFor !== undefined || notApplicableFor !== undefined) return undefined;
+  if (margin !== undefined || span !== undefined || confidence !== undefined) return undefined;
+  if (row.without !== undefined || row.adopted !== undefined || row.attested) return undefined;
+  return { step, requirement: name, outcome, consequence, observed, accept, pointers };
+}
+
+function nameOutcome(result: Partial<Result>, row: Row): void {
+  const { requirement, part, outcome, undecidedFor, notApplicableFor, consequence } = row;
   const reason = undecidedFor ?? notApplicableFor;
-  // Why: most results begin like this, and a literal is made at once where keys that are added one by one move it about.
-  if (step !== undefined && part === undefined && reason === undefined) {
-    return { step, requirement: name, outcome, consequence };
-  }
-  const result: Partial<Result> = nameAsker(requirement);
   if (part !== undefined) result.part = part;
-  result.requirement = name;
+  result.requirement = requirement.name;
   result.outcome = outcome;
   if (reason !== undefined) result.reason = reason;
   result.consequence = consequence;
-  return result;
 }
 
 /** Words may be shared with other records, so nothing of them is handed out. */
