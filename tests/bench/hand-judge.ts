@@ -52,6 +52,9 @@ const PLACE_OF: ReadonlyMap<string, number> = new Map(STEPS.map((step, place) =>
 export const NUMBER_PLACES = ["back-plate-left", "back-plate-right", "back-plate-rear", "mask", "log-book", "tally"];
 export const CYLINDER_PLACES = ["cylinder", "log-book"];
 export const MONTHLY = 30;
+/** Of a record that is judged: objects and lists within each other, and entries. */
+const MOST_DEPTH = 64;
+const MOST_STEPS = 10_000;
 export const MOST_APART = 2_000_000_000;
 const TIME =
   /^(\d{4}-\d{2}-\d{2})(?:[Tt](?:[01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\.\d{1,9})?)?(?:[Zz]|[+-](?:[01]\d|2[0-3]):[0-5]\d)?)?$/;
@@ -77,11 +80,18 @@ interface OrderFacts {
  * that is broken or for another set. A step of the set has one entry, or the first counts.
  */
 export function judgeByHand(record: unknown): readonly Ruling[] {
-  if (!isObject(record) || record.tenbar !== 1 || isBlank(record.id) || record.check !== "daily") return [];
+  if (
+    !isObject(record) ||
+    isDeeperThan(record) ||
+    record.tenbar !== 1 ||
+    isBlank(record.id) ||
+    record.check !== "daily"
+  )
+    return [];
   const { subject, steps, at } = record;
   const time = typeof at === "string" ? TIME.exec(at) : null;
   const today = time === null ? undefined : readDay(time[1]);
-  if (today === undefined || !isObject(subject) || !Array.isArray(steps)) return [];
+  if (today === undefined || !isObject(subject) || !Array.isArray(steps) || steps.length > MOST_STEPS) return [];
   if (isBlank(subject.id) || subject.kind !== "set") return [];
   const setClass = subject.class;
   if (typeof setClass === "string" && setClass.trim() !== "" && setClass.trim() !== "open-circuit") return [];
@@ -90,6 +100,23 @@ export function judgeByHand(record: unknown): readonly Ruling[] {
   const rulings = [ruleOnCompetence(record.by), ruleOnOrder(sorted.order)];
   judgeSteps(sorted.entries, subject, today, rulings);
   return rulings;
+}
+
+/** A record that nests deeper is not judged. */
+export function isDeeperThan(value: object, most: number = MOST_DEPTH): boolean {
+  if (most === 0) return true;
+  if (Array.isArray(value)) {
+    for (const member of value) {
+      if (typeof member === "object" && member !== null && isDeeperThan(member, most - 1)) return true;
+    }
+    return false;
+  }
+  if (!isObject(value)) return false;
+  for (const key in value) {
+    const member = value[key];
+    if (typeof member === "object" && member !== null && isDeeperThan(member, most - 1)) return true;
+  }
+  return false;
 }
 
 function isBlank(value: unknown): boolean {

@@ -6,6 +6,7 @@ import { isObject, readCylinders, ruleOnCylinders } from "./hand-cylinders.js";
 import {
   CYLINDER_PLACES,
   hasOwnEvidence,
+  isDeeperThan,
   MOST_APART,
   measureApart,
   NO_ENTRIES,
@@ -46,7 +47,7 @@ export function hasRecordShape(record: unknown): record is Entry {
  * Texts are turned into figures by the same hand-written readers that the hand-written judge uses; the rules compare.
  */
 export function judgeByJsonLogic(record: unknown): readonly Outcome[] {
-  if (!hasRecordShape(record)) return [];
+  if (!hasRecordShape(record) || isDeeperThan(record)) return [];
   const { subject, steps, by, at } = record;
   const today = typeof at === "string" ? readDay(at.slice(0, 10)) : undefined;
   if (today === undefined || !isObject(subject) || !Array.isArray(steps)) return [];

@@ -154,6 +154,7 @@ export const SHAPE = {
     },
     steps: {
       type: "array",
+      maxItems: 10_000,
       items: { type: "object", required: ["step"], properties: { step: { type: "string", pattern: "\\S" } } },
     },
   },

@@ -9,6 +9,7 @@ import { judgeByHand } from "./hand-judge.js";
 import { hasRecordShape, judgeByJsonLogic } from "./json-logic-judge.js";
 import { measureFindings, measureSteps } from "./kernel-growth.js";
 import { divideTimings, measureInTurn, printRatios, printTable, type Side } from "./measure.js";
+import { addOddKeys, overfillRecord } from "./odd-records.js";
 import { createRandom } from "./random.js";
 
 const ROUNDS = 41;
@@ -28,8 +29,20 @@ function compareAll(): void {
   const records = makeDailyRecords(COMPARED, createRandom(7), { twins: 0.3, spoiled: 0.85, mostSpoils: 4 });
   const { requirements, tally } = compareJudges(prepared, records);
   console.log(`${COMPARED} records, ${requirements} requirements: kernel, hand and json-logic-js agree`);
+  compareOdd(records);
   const rows = [...tally].sort(([, one], [, other]) => other - one).map(([ruling, count]) => [ruling, String(count)]);
   printTable(["outcome and reason", "times"], rows);
+}
+
+/** Unknown keys and deep nesting change nothing, or leave the record unjudged, by every side. */
+function compareOdd(records: readonly unknown[]): void {
+  const odd = [...addOddKeys(records, createRandom(13)), overfillRecord(records[0])];
+  const { requirements } = compareJudges(prepared, odd);
+  const unjudged = odd.filter((record) =>
+    judgeRecord(prepared, record).problems.some(({ code }) => code === "too-deep"),
+  );
+  if (unjudged.length === 0 || requirements === 0) throw new Error("no record nests too deep, or every one does");
+  console.log(`the same records with odd keys, ${unjudged.length} of them too deep to be judged: they agree too`);
 }
 
 function measureSides(): void {
