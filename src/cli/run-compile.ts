@@ -50,7 +50,7 @@ async function printReport(
       return;
   }
   if (policy !== undefined) {
-    if (switches.has("resolved")) await out(`${renderResolved(policy.plan, looks.out)}\n`);
+    if (switches.has("resolved")) await out(`${renderResolved(policy.plan, looks.out, looks.words)}\n`);
     await out(`${renderPolicyHead(policy.plan, looks.out).join("\n")}\n\n`);
   }
   await out(renderDiagnostics(diagnostics, looks.out));

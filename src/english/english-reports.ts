@@ -123,6 +123,9 @@ export const ENGLISH_REPORTS: ReportWords = {
     upTo: (fact, limit) => `${fact} up to ${limit}`,
     interval: (name, span) => `interval ${name}: ${sayEnglishEvery(span)}`,
     rule: (name) => `rule ${name}`,
+    when: (condition) => `, where ${condition}`,
+    ignoring: (names) => `ignoring ${names}`,
+    defect: (name, consequence) => `defect ${name}: ${consequence}`,
     adopted: (id, what, from, until, order) =>
       `adopted ${id}: ${what} from ${from} ${until === undefined ? "on" : `until ${until}`} under ${order}`,
     elseAsParent: "; else as the parent has it",

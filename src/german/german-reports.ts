@@ -67,6 +67,9 @@ export const GERMAN_REPORTS: ReportWords = {
     upTo: (fact, limit) => `${fact} bis ${limit}`,
     interval: (name, span) => `Frist ${name}: ${sayEvery(span)}`,
     rule: (name) => `Regel ${name}`,
+    when: (condition) => `, sofern gilt: ${condition}`,
+    ignoring: (names) => `unbeachtet: ${names}`,
+    defect: (name, consequence) => `Mangel ${name}: ${consequence}`,
     adopted: (id, what, from, until, order) =>
       `Ausnahme ${id}: ${what} ${until === undefined ? `ab ${from}` : `von ${from} bis ${until}`} nach ${order}`,
     elseAsParent: "; sonst wie in der Vorlage",

@@ -1,14 +1,32 @@
-import type { BoundPlan, CheckPlan, Plan, RequirementPlan } from "../model/index.js";
-import type { ReportWords } from "../words/index.js";
-import { describeBasis } from "./describe-basis.js";
+import type { CheckPlan, IntervalPlan, Plan, RulePlan } from "../model/index.js";
+import { nameAdoptedKey } from "../plan/index.js";
+import { describeRule, type RuleExpression } from "../rules/index.js";
+import { type AssessmentWords, ENGLISH_ASSESSMENTS } from "../words/index.js";
+import {
+  describeBasisOf,
+  describeBounds,
+  describeRequirement,
+  describeSpot,
+  listScope,
+  type PolicyWords,
+} from "./describe-requirement.js";
 import { createPaint, type ReportOptions, wordsOf } from "./palette.js";
 import { makePrintable } from "./printable-text.js";
 import { wrapText } from "./wrap-text.js";
 
-/** The policy as it stands after `extends`: checks, steps, requirements, limits, and where each is stated. */
-export function renderResolved(plan: Plan, options: ReportOptions): string {
+/**
+ * The policy as it stands after `extends`: checks, steps, requirements, limits, and where each is stated; beside each adoption what
+ * stands where it does not apply.
+ *
+ * @param assessment the language of limits and rules; English where none is given
+ */
+export function renderResolved(
+  plan: Plan,
+  options: ReportOptions,
+  assessment: Pick<AssessmentWords, "limits" | "rules"> = ENGLISH_ASSESSMENTS,
+): string {
   const paint = createPaint(options);
-  const words = wordsOf(options);
+  const words = { report: wordsOf(options), assessment };
   const { id, version, title } = plan.policy;
   const head = (text: string) => wrapText(makePrintable(text), options.width, "").map((line) => paint("strong", line));
   const lines = [...head(`${id} ${version}, ${title}`)];
@@ -18,100 +36,89 @@ export function renderResolved(plan: Plan, options: ReportOptions): string {
       lines.push(`  ${step.step} (${step.kind})`);
       for (const requirement of step.requirements) {
         const key = `${check.check}/${step.step}/${requirement.name}`;
-        const text = describeRequirement(requirement, key, plan, words);
+        const text = describeRequirement(requirement, step, key, plan, words);
         lines.push(...wrapText(text, options.width, "      ", "    "));
       }
     }
-    lines.push(...renderOthers(check, plan, words, options.width));
+    const others = [
+      ...check.intervals.map(
+        (one) => `${describeInterval(one, words)}${describeSpot(`interval/${one.interval}`, plan)}`,
+      ),
+      ...check.rules.map((one) => `${describeWholeRule(one, words)}${describeSpot(`rule/${one.rule}`, plan)}`),
+      ...check.adoptions.map((one) => describeStepAdoption(one, check, plan, words)),
+      ...check.intervals.flatMap((one) => describeIntervalAdoptions(one, plan, words)),
+    ];
+    lines.push(...others.flatMap((line) => wrapText(makePrintable(`  ${line}`), options.width, "    ", "  ")));
   }
   return `${lines.join("\n")}\n`;
 }
 
-/** What a requirement weighs, what it accepts and cautions of, what that rests on, and where it is stated. */
-function describeRequirement(
-  { name, consequence, tolerance, basis }: RequirementPlan,
-  key: string,
-  plan: Plan,
-  words: ReportWords,
-): string {
-  const { resolved } = words;
-  const head = `${words.requirements[name]}: ${words.consequences[consequence]}`;
-  const rest = basis === undefined ? "" : `; ${makePrintable(describeBasis(basis, words.basis))}`;
-  if (tolerance === undefined) return `${head}${rest}${describeSpot(key, plan)}`;
-  const bands = tolerance.bands.map((band) => {
-    const scope = Object.entries(band.for ?? {}).map(([fact, values]) => `${fact} ${values.join(resolved.or)}`);
-    const upTo = band.upTo === undefined ? [] : [resolved.upTo(tolerance.by ?? "", String(band.upTo))];
-    const where = [...scope, ...upTo].join(", ");
-    const caution = band.caution.map((region) => `, ${words.outcomes.caution}: ${describeBounds(region, words)}`);
-    return `${describeBounds(band.accept, words)}${where === "" ? "" : ` (${where})`}${caution.join("")}`;
-  });
-  return `${head}, ${makePrintable(bands.join("; "))}${rest}${describeSpot(key, plan)}`;
+type BareInterval = Omit<IntervalPlan, "adoptions">;
+
+function describeInterval({ interval, every, for: scope, requirement }: BareInterval, words: PolicyWords): string {
+  const { resolved, consequences } = words.report;
+  const said = `${resolved.interval(interval, every)}, ${consequences[requirement.consequence]}`;
+  return `${said}${describeScope(scope, words)}${describeBasisOf(requirement, words)}`;
 }
 
-function describeBounds(bounds: readonly BoundPlan[], { resolved }: ReportWords): string {
-  return bounds.map(({ kind, limit }) => `${resolved.bounds[kind]} ${limit}`).join(resolved.and);
+function describeWholeRule({ rule, title, for: scope, when, require, requirement }: RulePlan, words: PolicyWords) {
+  const { resolved, consequences } = words.report;
+  const say = (term: unknown) => describeRule(asExpression(term), words.assessment.rules);
+  const named = `${resolved.rule(rule)}${title === undefined ? "" : `, ${title}`}`;
+  const condition = when === undefined ? "" : resolved.when(say(when));
+  const said = `${named}: ${consequences[requirement.consequence]}, ${say(require)}${condition}`;
+  return `${said}${describeScope(scope, words)}${describeBasisOf(requirement, words)}`;
 }
 
-function renderOthers(
-  { intervals, rules, adoptions }: CheckPlan,
-  plan: Plan,
-  words: ReportWords,
-  width: number,
-): readonly string[] {
-  const { report, resolved } = words;
-  return [
-    ...intervals.map(
-      ({ interval, every }) => `  ${resolved.interval(interval, every)}${describeSpot(`interval/${interval}`, plan)}`,
-    ),
-    ...rules.map(
-      ({ rule, title }) =>
-        `  ${resolved.rule(rule)}${title === undefined ? "" : `: ${title}`}${describeSpot(`rule/${rule}`, plan)}`,
-    ),
-    ...[...adoptions, ...intervals.flatMap((one) => nameIntervalAdoptions(one, report))].map(
-      (adoption) =>
-        `  ${resolved.adopted(adoption.id, nameAdopted(adoption), adoption.from, adoption.until, adoption.order)}${describeAdoption(adoption, words)}`,
-    ),
-  ].flatMap((line) => wrapText(makePrintable(line), width, "    ", "  "));
+function asExpression(value: unknown): RuleExpression {
+  // Boundary: the plan's digest stands for the expressions that the compiler wrote into it.
+  return value as RuleExpression;
 }
 
-function nameIntervalAdoptions({ interval, adoptions }: CheckPlan["intervals"][number], report: ReportWords["report"]) {
-  return adoptions.map((adoption) => ({ ...adoption, step: report.interval(interval) }));
+function describeScope(scope: IntervalPlan["for"], { report }: PolicyWords): string {
+  const said = listScope(scope, report);
+  return said.length === 0 ? "" : report.resolved.only(said.join(", "));
 }
-
-/** The step, with the requirements where the adoption speaks of some only. */
-function nameAdopted({
-  step,
-  requirements = [],
-}: {
-  readonly step: string;
-  readonly requirements?: readonly string[] | undefined;
-}): string {
-  return [step, ...requirements].join(" ");
-}
-
-type AnyAdoption = Pick<CheckPlan["adoptions"][number], "accept" | "instead" | "only"> & {
-  readonly otherwise?: unknown;
-};
 
 /** What stands while an adoption applies, for which records, and what stands else. */
-function describeAdoption({ accept, instead, only, otherwise }: AnyAdoption, words: ReportWords): string {
-  const { resolved } = words;
-  const change =
-    accept !== undefined
-      ? resolved.accepts(describeBounds(accept, words))
-      : instead !== undefined
-        ? resolved.instead(instead)
-        : otherwise === undefined
-          ? resolved.omits
-          : "";
-  const scope = Object.entries(only ?? {}).map(([fact, values]) => `${fact} ${values.join(resolved.or)}`);
-  return `${change}${scope.length === 0 ? "" : resolved.only(scope.join(", "))}${otherwise === undefined ? "" : resolved.elseAsParent}`;
+function describeStepAdoption(
+  { id, step, requirements, from, until, order, only, accept, instead, otherwise }: CheckPlan["adoptions"][number],
+  { check, steps }: CheckPlan,
+  plan: Plan,
+  words: PolicyWords,
+): string {
+  const { resolved } = words.report;
+  const keyOf = (name: string) => nameAdoptedKey(`${check}/${step}/${name}`, id);
+  const named = [step, ...(requirements ?? [])].join(" ");
+  const said = `${resolved.adopted(id, named, from, until, order)}`;
+  const scope = describeScope(only, words);
+  if (otherwise !== undefined) {
+    const parents = otherwise.requirements
+      .filter(({ name }) => requirements === undefined || requirements.includes(name))
+      .map((one) => describeRequirement(one, otherwise, keyOf(one.name), plan, words));
+    return `${said}${scope}${resolved.elseAsParent}: ${parents.join("; ")}`;
+  }
+  if (accept === undefined)
+    return `${said}${instead === undefined ? resolved.omits : resolved.instead(instead)}${scope}`;
+  const asked = steps.find((one) => one.step === step)?.requirements ?? [];
+  const [limited] = asked.filter(
+    ({ name, tolerance }) => tolerance !== undefined && (requirements === undefined || requirements.includes(name)),
+  );
+  const spot = limited === undefined ? "" : describeSpot(keyOf(limited.name), plan);
+  return `${said}${resolved.accepts(describeBounds(accept, words.report))}${scope}${spot}`;
 }
 
-/** The place of the limit, else of what asks. */
-function describeSpot(key: string, plan: Plan): string {
-  const known = Object.hasOwn(plan.positions.at, key) ? plan.positions.at[key] : undefined;
-  if (known === undefined) return "";
-  const [file, line, column] = known.limitAt ?? known.where;
-  return makePrintable(`  [${plan.positions.files[file] ?? ""}:${line}:${column}]`);
+function describeIntervalAdoptions(
+  { interval, adoptions }: IntervalPlan,
+  plan: Plan,
+  words: PolicyWords,
+): readonly string[] {
+  const { resolved, report } = words.report;
+  return adoptions.map(({ id, from, until, order, only, otherwise }) => {
+    const said = resolved.adopted(id, report.interval(interval), from, until, order);
+    const scope = describeScope(only, words);
+    if (otherwise === undefined) return `${said}${resolved.omits}${scope}`;
+    const spot = describeSpot(nameAdoptedKey(`interval/${interval}`, id), plan);
+    return `${said}${scope}${resolved.elseAsParent}: ${describeInterval(otherwise, words)}${spot}`;
+  });
 }

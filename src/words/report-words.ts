@@ -90,6 +90,12 @@ export interface ResolvedWords {
   upTo(fact: string, limit: string): string;
   interval(name: string, span: string): string;
   rule(name: string): string;
+  /** Stands behind what a rule requires: where it is asked at all. */
+  readonly when: (condition: string) => string;
+  /** What is not told apart where texts are compared. */
+  readonly ignoring: (names: string) => string;
+  /** What one defect weighs. */
+  defect(name: string, consequence: string): string;
   /** `what`: a step, or an interval in words. */
   adopted(id: string, what: string, from: string, until: string | undefined, order: string): string;
   /** Stands behind {@link adopted} where the parent says what holds otherwise. */
