@@ -90,7 +90,10 @@ function coverStep(
   });
   for (const name of requirements) {
     const key = `${check.check}/${step.step}/${name}`;
-    overlay.copyPosition(plans.parent, key, nameAdoptedKey(key, covering.id));
+    const find = (one: StepPlan) => one.requirements.find((asked) => asked.name === name);
+    const isOwn = find(otherwise.step)?.tolerance !== find(step)?.tolerance;
+    // Why: where only the consequence is milder, the policy's own limit goes on standing, and stands where it is stated.
+    overlay.copyPosition(isOwn ? plans.child : plans.parent, key, nameAdoptedKey(key, covering.id));
   }
   return "covered";
 }

@@ -40,6 +40,19 @@ describe("an adoption that covers a looser limit", () => {
     });
   });
 
+  it("names the policy's own limit by its own place where that is the tighter one and only its weight is milder", () => {
+    const milder = `tolerances:
+  drop: { accept: { at-most: 5 bar }, consequence: advise, basis: { kind: local, order: "LO 1" } }
+`;
+    const one = compileSound(
+      `${head("c", "./parent.yaml")}${milder}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`,
+    );
+    const [finding] = judge(one, "2026-05-12").findings;
+    expect(finding).toMatchObject({ code: "hold/drop-outside", consequence: "withdraw", basis: { order: "LO 1" } });
+    expect(finding?.params.accept).toBe("at most 5 bar");
+    expect(finding?.limitAt).toMatchObject({ file: "child.yaml", line: 5 });
+  });
+
   it("judges by both where its scope cannot be told, and the worse stands", () => {
     const scoped = `${looser}adopted:\n${adopt("trial", "tolerance: drop, only: { station: Lowmere 3 }, review: 2027-01-01")}`;
     const one = compileSound(scoped);
