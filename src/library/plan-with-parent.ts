@@ -12,11 +12,17 @@ export interface PlannedPolicy {
   readonly covered: Plan;
 }
 
-/** Plans a policy beside its parent; undefined where a mistake was reported that makes it unusable. */
+/**
+ * Plans a policy beside its parent; undefined where a mistake was reported that makes it unusable.
+ *
+ * @param youngest the report of the policy that is compiled: what an ancestor cannot be held to beside its own parent shows nowhere
+ * else, and must not pass in silence
+ */
 export function planWithParent(
   resolved: ResolvedPolicy,
   diagnostics: Diagnostics,
   asOf?: string,
+  youngest: Diagnostics = diagnostics,
 ): PlannedPolicy | undefined {
   const made = makePlan(resolved, diagnostics, asOf);
   if (made === undefined) return undefined;
@@ -29,13 +35,15 @@ export function planWithParent(
     reportIdle(coverings, resolved, diagnostics);
     return unparented;
   }
-  // Why: a parent is compiled apart and in silence, since what is wrong with it stands in the child's own report.
-  const parent = planWithParent(resolved.parent, createDiagnostics());
+  // Why: a parent is compiled apart and in silence, since what is wrong with it by itself stands in the child's own report.
+  const parent = planWithParent(resolved.parent, createDiagnostics(), undefined, youngest);
   if (parent === undefined) {
+    if (diagnostics.hasErrors) return undefined;
     diagnostics.report("resolve/parent-alone", resolved.place("/extends"), {});
     return unparented;
   }
-  refuseMoved(parent.stated, plan, resolved, diagnostics);
+  const reports = new Set([diagnostics, youngest]);
+  for (const report of reports) refuseMoved(parent.stated, plan, resolved, report);
   warnDepartures(parent.stated, plan, coverings, resolved, resolved.parent, diagnostics);
   const generation = countAncestors(resolved);
   const inherited = (resolved.document.adopted ?? []).flatMap(({ id }, index) =>
@@ -44,7 +52,7 @@ export function planWithParent(
   const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation, inherited };
   const outcome = coverDepartures(plans, coverings);
   reportIdle(outcome.idle, resolved, diagnostics);
-  for (const covering of outcome.stuck) reportStuck(covering, plan, resolved, diagnostics);
+  for (const report of reports) for (const covering of outcome.stuck) reportStuck(covering, plan, resolved, report);
   return diagnostics.hasErrors ? undefined : { stated: plan, covered: outcome.plan };
 }
 

@@ -363,6 +363,25 @@ adopted:\n${adopt("trial", "step: daily/torch, until: 2026-04-30")}`;
     expect(codes).toContain("plan/covering-cannot-lapse");
   });
 
+  it.each([
+    ["is refused also in a policy that inherits it", (middle: string) => ({ "./middle.yaml": middle })],
+    [
+      "is refused also two generations on",
+      (middle: string) => ({ "./middle.yaml": head("d", "./first.yaml"), "./first.yaml": middle }),
+    ],
+  ] as const)("%s", (_, place) => {
+    const middle = `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: torch, kind: match, places: [a, b], consequence: note }
+adopted:\n${adopt("trial", "step: daily/torch, until: 2026-04-30")}`;
+    const parents = place(middle);
+    const { policy, diagnostics } = compile(head("g", "./middle.yaml"), parents);
+    expect(policy).toBeUndefined();
+    const file = "./first.yaml" in parents ? "./first.yaml" : "./middle.yaml";
+    expect(diagnostics.map((one) => [one.code, one.file])).toEqual([["plan/covering-cannot-lapse", file]]);
+  });
+
   it("gets a warning where nothing that it names is looser", () => {
     const text = `${head("c", "./parent.yaml")}adopted:\n${adopt("trial", "tolerance: drop, until: 2026-04-30")}`;
     expect(compile(text).diagnostics.map(({ code, line }) => [code, line])).toEqual([["resolve/covers-nothing", 5]]);

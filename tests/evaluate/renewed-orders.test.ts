@@ -153,6 +153,20 @@ describe("an inherited order with limits that names no requirement", () => {
     expect(codesUnder("rise")).toContainEqual(["plan/which-requirement", "./parent.yaml"]);
   });
 
+  it("is refused too by a policy that inherits both", () => {
+    const middle = `${head("m", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: second, kind: hold, quantity: pressure, rise: { accept: { at-most: 5 bar } }, basis: { kind: common-practice } }
+`;
+    const { policy, diagnostics } = compilePolicy(head("g", "./middle.yaml"), {
+      file: "child.yaml",
+      parents: { "./parent.yaml": `${PARENT}${order}`, "./middle.yaml": middle },
+    });
+    expect(policy).toBeUndefined();
+    expect(diagnostics.map(({ code, file }) => [code, file])).toEqual([["plan/which-requirement", "./parent.yaml"]]);
+  });
+
   it("stands where the step has limits for the same one", () => {
     expect(codesUnder("drop")).toEqual([]);
   });
