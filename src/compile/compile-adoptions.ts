@@ -1,5 +1,6 @@
 import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
+import type { Place } from "../source/index.js";
 import { compileBounds, isEmptyBand } from "../steps/index.js";
 import { findNearest, REQUIREMENTS } from "../terms/index.js";
 import type { Thing } from "../words/index.js";
@@ -278,7 +279,7 @@ function checkRequirement(
 function compileAccept(
   adoption: PolicyAdoption,
   pointer: string,
-  { step, requirements }: Target,
+  { check, step, requirements }: Target,
   context: PlanContext,
 ): AdoptionPlan["accept"] {
   if (adoption.accept === undefined) return undefined;
@@ -288,7 +289,14 @@ function compileAccept(
   const [only] = limited;
   if (only?.tolerance === undefined || limited.length > 1) {
     const known = step.requirements.filter(({ tolerance }) => tolerance !== undefined).map(({ name }) => name);
-    context.diagnostics.report("plan/which-requirement", context.resolved.place(`${pointer}/accept`, "key"), { known });
+    const place = context.resolved.place(`${pointer}/accept`, "key");
+    const stated = findReplaced(check, step, place, context);
+    if (stated === undefined) context.diagnostics.report("plan/which-requirement", place, { known });
+    else {
+      const params = { adoption: adoption.id, step: `${check.check}/${step.step}`, known };
+      const related = [{ message: context.diagnostics.words.related.parents, place }];
+      context.diagnostics.report("resolve/adoption-does-not-fit", stated, params, related);
+    }
     return undefined;
   }
   const at = `${pointer}/accept`;
@@ -297,6 +305,13 @@ function compileAccept(
   if (bounds === undefined || !isEmptyBand(bounds, only.tolerance.quantity)) return bounds;
   context.diagnostics.report("plan/empty-band", context.resolved.place(at), {});
   return undefined;
+}
+
+/** Where this policy states a step that an adoption of an ancestor's names; undefined where the two stand in one text. */
+function findReplaced({ check }: CheckPlan, { step }: StepPlan, adopted: Place, { resolved }: PlanContext) {
+  const index = resolved.document.checks?.[check]?.steps?.findIndex((one) => one.step === step) ?? -1;
+  const place = resolved.place(`/checks/${check}/steps/${index}`);
+  return index === -1 || place.source.file === adopted.source.file ? undefined : place;
 }
 
 /** A step that is asked instead belongs to the same check. */

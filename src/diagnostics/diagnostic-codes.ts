@@ -58,6 +58,7 @@ export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity:
   "resolve/near-name": WARNING,
   "resolve/parent-alone": WARNING,
   "resolve/looser": WARNING,
+  "resolve/adoption-does-not-fit": ERROR,
   "resolve/asked-only-instead": WARNING,
   "resolve/covers-nothing": WARNING,
   "resolve/cannot-compare": WARNING,

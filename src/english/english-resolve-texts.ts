@@ -1,4 +1,5 @@
 import { type DiagnosticTexts, type ParamsOf, quoteWords, type ResolveShapes } from "../words/index.js";
+import { wantOneOf } from "./english-lists.js";
 
 /** What a policy inherits. */
 export const ENGLISH_RESOLVE_TEXTS = {
@@ -38,6 +39,17 @@ export const ENGLISH_RESOLVE_TEXTS = {
   "resolve/looser": {
     message: ({ what, ...sides }) => `${what} is looser than the parent's: ${saySides(sides)}`,
     mend: () => "tighten it, or adopt the departure under an order in `adopted`",
+  },
+  "resolve/adoption-does-not-fit": {
+    message: ({ adoption, step, known }) =>
+      known.length === 0
+        ? `the inherited adoption \`${adoption}\` has limits for \`${step}\`, which has no requirement with limits here`
+        : `the inherited adoption \`${adoption}\` has limits for \`${step}\`; which requirement of this step they are for is not clear`,
+    wanted: ({ known }) => (known.length === 0 ? "a requirement with limits" : wantOneOf(known)),
+    mend: ({ adoption, known }) =>
+      known.length === 0
+        ? `state \`${adoption}\` again under \`adopted\` here, for what this step asks; or leave the step as the parent has it`
+        : `state \`${adoption}\` again under \`adopted\` here, with \`requirement\`; or leave the step as the parent has it`,
   },
   "resolve/asked-only-instead": {
     message: ({ step, adoption }) =>

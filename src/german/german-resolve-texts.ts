@@ -1,4 +1,5 @@
 import { type DiagnosticTexts, type ParamsOf, quoteWords, type ResolveShapes } from "../words/index.js";
+import { wantOneOf } from "./german-lists.js";
 import { nameThing } from "./german-things.js";
 
 /** What a policy inherits. */
@@ -42,6 +43,17 @@ export const GERMAN_RESOLVE_TEXTS = {
   "resolve/looser": {
     message: ({ what, ...sides }) => `weniger streng als in der Vorlage: ${what}; ${saySides(sides)}`,
     mend: () => "verschärfen oder die Abweichung nach einer Anordnung in `adopted` aufnehmen",
+  },
+  "resolve/adoption-does-not-fit": {
+    message: ({ adoption, step, known }) =>
+      known.length === 0
+        ? `die geerbte Ausnahme \`${adoption}\` nennt Grenzwerte für \`${step}\`; der Schritt hat hier keine Anforderung mit Grenzwerten`
+        : `die geerbte Ausnahme \`${adoption}\` nennt Grenzwerte für \`${step}\`; es ist nicht klar, für welche Anforderung dieses Schritts`,
+    wanted: ({ known }) => (known.length === 0 ? "eine Anforderung mit Grenzwerten" : wantOneOf(known)),
+    mend: ({ adoption, known }) =>
+      known.length === 0
+        ? `\`${adoption}\` hier unter \`adopted\` neu angeben, für das, was dieser Schritt verlangt; oder den Schritt lassen, wie ihn die Vorlage hat`
+        : `\`${adoption}\` hier unter \`adopted\` neu angeben, mit \`requirement\`; oder den Schritt lassen, wie ihn die Vorlage hat`,
   },
   "resolve/asked-only-instead": {
     message: ({ step, adoption }) =>

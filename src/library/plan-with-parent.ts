@@ -59,13 +59,22 @@ export function planWithParent(
 /** An inherited adoption that names no requirement must mean the same one here, lest an order about a drop let a rise pass. */
 function refuseMoved(parent: Plan, plan: Plan, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
   const { file } = resolved.place("/policy").source;
-  for (const [index, { step: path, requirement, accept }] of (resolved.document.adopted ?? []).entries()) {
+  for (const [index, { id, step: path, requirement, accept }] of (resolved.document.adopted ?? []).entries()) {
     const place = resolved.place(`/adopted/${index}/accept`, "key");
     if (accept === undefined || path === undefined || requirement !== undefined || place.source.file === file) continue;
     const meant = listLimited(path, parent);
     const known = listLimited(path, plan);
     if (meant.length !== 1 || known.length !== 1 || meant[0] === known[0]) continue;
-    diagnostics.report("plan/which-requirement", place, { known });
+    const [check = "", step] = path.split("/");
+    const at = resolved.document.checks?.[check]?.steps?.findIndex((one) => one.step === step) ?? -1;
+    const related = [{ message: diagnostics.words.related.parents, place }];
+    const params = { adoption: id, step: path, known };
+    diagnostics.report(
+      "resolve/adoption-does-not-fit",
+      resolved.place(`/checks/${check}/steps/${at}`),
+      params,
+      related,
+    );
   }
 }
 

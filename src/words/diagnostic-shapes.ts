@@ -87,6 +87,11 @@ export interface ResolveShapes {
   readonly "resolve/near-name": Says<{ thing: PlainThing; name: string }, "mend">;
   readonly "resolve/parent-alone": Says<Nothing>;
   readonly "resolve/looser": Says<DepartureParams, "mend">;
+  /** `known`: the requirements with limits that the step has here. */
+  readonly "resolve/adoption-does-not-fit": Says<
+    { adoption: string; step: string; known: readonly string[] },
+    "wanted" | "mend"
+  >;
   readonly "resolve/asked-only-instead": Says<{ step: string; adoption: string }, "mend">;
   readonly "resolve/covers-nothing": Says<{ adoption: string }, "mend">;
   readonly "resolve/cannot-compare": Says<DepartureParams, "mend">;

@@ -150,7 +150,26 @@ describe("an inherited order with limits that names no requirement", () => {
     ).diagnostics.map(({ code, file }) => [code, file]);
 
   it("is refused where the step here has limits for another requirement only", () => {
-    expect(codesUnder("rise")).toContainEqual(["plan/which-requirement", "./parent.yaml"]);
+    expect(codesUnder("rise")).toContainEqual(["resolve/adoption-does-not-fit", "child.yaml"]);
+  });
+
+  it.each([
+    ["several", "kind: hold, quantity: pressure, start: { at-least: 100 bar }, drop: fall", "one of `start`, `drop`"],
+    ["none", "kind: confirm", "a requirement with limits"],
+  ])("is refused at the step here where that has %s with limits", (_, step, wanted) => {
+    const { policy, diagnostics } = compilePolicy(
+      `${head("g", "./parent.yaml")}checks:\n  daily:\n    steps:\n      - { step: second, ${step}, basis: { kind: common-practice } }\n`.replace(
+        "confirm, basis: { kind: common-practice }",
+        "confirm",
+      ),
+      { file: "child.yaml", parents: { "./parent.yaml": `${PARENT}${order}` } },
+    );
+    expect(policy).toBeUndefined();
+    const told = diagnostics.filter(({ severity }) => severity === "error");
+    expect(told.map((one) => [one.code, one.file, one.line, one.wanted])).toEqual([
+      ["resolve/adoption-does-not-fit", "child.yaml", 7, wanted],
+    ]);
+    expect(told[0]?.mend).toContain("state `trial` again");
   });
 
   it("is refused too by a policy that inherits both", () => {
@@ -164,7 +183,9 @@ describe("an inherited order with limits that names no requirement", () => {
       parents: { "./parent.yaml": `${PARENT}${order}`, "./middle.yaml": middle },
     });
     expect(policy).toBeUndefined();
-    expect(diagnostics.map(({ code, file }) => [code, file])).toEqual([["plan/which-requirement", "./parent.yaml"]]);
+    expect(diagnostics.map(({ code, file }) => [code, file])).toEqual([
+      ["resolve/adoption-does-not-fit", "./middle.yaml"],
+    ]);
   });
 
   it("stands where the step has limits for the same one", () => {

@@ -92,6 +92,10 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
     { what: "p-what", here: "p-here", parent: "p-parent" },
     { what: "p-what", here: "p-here", parent: "p-parent", limit: "p-limit", parentLimit: "p-theirs" },
   ],
+  "resolve/adoption-does-not-fit": [
+    { adoption: "p-adoption", step: "p-step", known: KNOWN },
+    { adoption: "p-adoption", step: "p-step", known: [] },
+  ],
   "resolve/asked-only-instead": [{ step: "p-step", adoption: "p-adoption" }],
   "resolve/covers-nothing": [{ adoption: "p-adoption" }],
   "resolve/cannot-compare": [
