@@ -83,7 +83,10 @@ function mergeListed(
 ): void {
   const nameOf = (value: object): unknown => Object.entries(value).find(([name]) => name === nameKey)?.[1];
   const own = (child[key] ?? []).map((value, index) => ({ value, index, isOwn: true }));
-  const inherited = (parent[key] ?? []).map((value, index) => ({ value, index, isOwn: false }));
+  const inherited = (parent[key] ?? []).flatMap((value, index) => {
+    const kept = keepAsked(value, child.without ?? []);
+    return kept === undefined ? [] : [{ value: kept, index, isOwn: false }];
+  });
   const replaced = inherited.map((one) => own.find(({ value }) => nameOf(value) === nameOf(one.value)) ?? one);
   const list = [...replaced, ...own.filter((one) => !replaced.includes(one))];
   if (list.length === 0) return;
@@ -92,4 +95,13 @@ function mergeListed(
     else origins.fromParent(`/${key}/${position}`, `/${key}/${index}`);
   });
   Object.assign(merged, { [key]: list.map(({ value }) => value) });
+}
+
+type Listed = NonNullable<PolicyDocument["rules" | "adopted"]>[number];
+
+/** A part of the parent without the checks that the child takes away; undefined where it names no other. */
+function keepAsked(part: Listed, removed: readonly string[]): Listed | undefined {
+  if (!("checks" in part) || part.checks === undefined) return part;
+  const checks = part.checks.filter((check) => !removed.includes(check));
+  return checks.length === 0 ? undefined : { ...part, checks };
 }

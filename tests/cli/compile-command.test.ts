@@ -68,8 +68,9 @@ describe("compile", () => {
     const [listed = ""] = out.split("\n\npolicy ");
     const told = listed.replaceAll(/\s+/g, " ");
     expect(told).toContain(
-      "level: withdraw, at least 90 % of rated-pressure (role front-line or training), caution: below 95 % of rated-pressure; " +
-        "at least 80 % of rated-pressure (role spare); local order: LO 12 [examples/lowmere/policy.yaml:30:7]",
+      "level: withdraw, at least 90 % of rated-pressure and at most 110 % of rated-pressure (role front-line or training), " +
+        "caution: below 95 % of rated-pressure; " +
+        "at least 80 % of rated-pressure and at most 110 % of rated-pressure (role spare); local order: LO 12 [examples/lowmere/policy.yaml:30:7]",
     );
     const long = listed.split("\n").filter((line) => line.length > 60);
     expect(long).toEqual([]);

@@ -79,10 +79,22 @@ function listFigures(file: string): readonly Row[] {
 function listNamed({ tolerances, intervals }: ShippedPolicy): readonly Figure[] {
   return [
     ...Object.entries(tolerances).flatMap(([name, { accept, caution, cases, basis, "accept-by": rows }]): Figure[] => [
-      [name, accept ?? cases ?? rows, basis],
+      ...listAccepted(name, accept ?? cases ?? rows, basis),
       ...(caution === undefined ? [] : [[`${name} caution`, caution, basisOfCaution(basis)] as const]),
     ]),
     ...Object.entries(intervals).map(([name, { every, basis }]): Figure => [name, every, basis]),
+  ];
+}
+
+/** An upper limit that the note marks as custom is a figure of its own, since the published text states the lower one alone. */
+function listAccepted(name: string, value: unknown, basis: Basis): readonly Figure[] {
+  const isMarked = basis.note.includes("The upper limit is common practice, no source");
+  const bounds = z.looseObject({ "at-most": z.string() }).safeParse(value);
+  if (!isMarked || !bounds.success) return [[name, value, basis]];
+  const { "at-most": upper, ...lower } = bounds.data;
+  return [
+    [name, lower, basis],
+    [`${name} upper`, upper, { kind: "common-practice", note: "" }],
   ];
 }
 
@@ -130,7 +142,9 @@ const BENCH = "vfdb 0804";
 const PUBLISHED: Readonly<Record<string, readonly Row[]>> = {
   "open-circuit.yaml": [
     ["charge", { "at-least": "90 % of rated-pressure" }, "Q", "FwDV 7"],
+    ["charge upper", "110 % of rated-pressure", "C"],
     ["charge caution", { below: "95 % of rated-pressure" }, "C"],
+    ["rule rated-pressure-known", ["200 bar", "300 bar"], "C"],
     ["leak-drop caution", { above: "5 bar" }, "C"],
     ["leak-drop", { "at-most": "10 bar" }, "Q", "Fire-training procedure for the general check"],
     ["warning-band", { nominal: "55 bar", "plus-minus": "5 bar" }, "Q", "EN 137"],
@@ -159,6 +173,8 @@ const PUBLISHED: Readonly<Record<string, readonly Row[]>> = {
   ],
   "open-circuit-psi.yaml": [
     ["charge", { above: "90 % of rated-pressure" }, "P", US_RULE],
+    ["charge upper", "110 % of rated-pressure", "C"],
+    ["rule rated-pressure-known", ["2216 psi", "3000 psi", "4500 psi", "5500 psi"], "Q", "NFPA 1981"],
     ["leak-drop", { "at-most": "100 psi" }, "C"],
     ["warning-band", { between: ["33 % of rated-pressure", "38 % of rated-pressure"] }, "Q", "NFPA 1981"],
     ["pre-alarm-time", { between: ["15 s", "25 s"] }, "C"],

@@ -22,13 +22,13 @@ describe("German", () => {
     expect(assessment.findings.map(({ code, message }) => [code, message])).toEqual([
       [
         "reading/level-outside",
-        "abgelesen wurde `250 bar`; zulässig sind mindestens `270 bar` (`90 %` von rated-pressure)",
+        "abgelesen wurde `250 bar`; zulässig sind `270 bar` (`90 %` von rated-pressure) bis `330 bar` (`110 %` von rated-pressure)",
       ],
       ["step/adopted", "beurteilt nach der Ausnahme `charge-by-role` (LO 12, bis auf Weiteres); ohne sie: außerhalb"],
     ]);
     expect(assessment.findings[0]?.params).toMatchObject({
       observed: "250 bar",
-      accept: "mindestens 270 bar (90 % von rated-pressure)",
+      accept: "270 bar (90 % von rated-pressure) bis 330 bar (110 % von rated-pressure)",
     });
   });
 
