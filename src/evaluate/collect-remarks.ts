@@ -253,7 +253,7 @@ function findMisspelt(key: string, step: PreparedStep | undefined): string | und
 
 /**
  * `not-done`, a defect, and a result that cannot be understood weigh at least `refer` wherever they stand; on a step that weighs
- * more, what the step weighs.
+ * more, what the step weighs. `false` in place of a defect's name cannot be understood either.
  */
 function collectBadNews(
   entry: JsonObject,
@@ -265,7 +265,10 @@ function collectBadNews(
 ): void {
   const { result, defect } = entry;
   if (result === undefined && defect === undefined) return;
-  if (!isMissing(defect) || result === "defect") {
+  if (defect === false && result !== "defect") {
+    const params = { recorded: "defect: false" };
+    remarks.push({ code: "step/unknown-result", weight: REFER, pointer: `${pointer}/defect`, step, params });
+  } else if (!isMissing(defect) || result === "defect") {
     const name = typeof defect === "string" && defect.trim() !== "" ? defect.trim() : "defect";
     remarks.push({ code: "step/defect", weight: weigh(), pointer, step, defect: name, params: { defect: name } });
   }

@@ -57,7 +57,10 @@ export function prepareConfirm(plan: ConfirmPlan, requirements: readonly Prepare
       rows.push(row);
     },
     describe(row, entry, _member, _context, words) {
-      const observed = row.details?.defect ?? (typeof entry?.result === "string" ? entry.result : undefined);
+      const result = typeof entry?.result === "string" ? entry.result : undefined;
+      const observed =
+        row.details?.defect ??
+        (row.undecidedFor === "unreadable" && entry?.defect === false ? "defect: false" : result);
       return sayPlainly(observed, words.satisfactory);
     },
   };
@@ -65,7 +68,8 @@ export function prepareConfirm(plan: ConfirmPlan, requirements: readonly Prepare
 
 /**
  * A defect stands whatever `result` says beside it; named ones weigh what the policy says, others at least `refer`, as does
- * `not-done`. A word outside the closed list might be bad news and weighs at least `refer` too.
+ * `not-done`. A word outside the closed list might be bad news and weighs at least `refer` too, as does `false` in place of a
+ * defect's name, which neither names a defect nor is evidence that there is none.
  */
 function judgeCondition(
   condition: PreparedRequirement,
@@ -73,6 +77,11 @@ function judgeCondition(
   defects: ReadonlyMap<string, ConfirmPlan["defects"][number]>,
 ): Row {
   const { result, defect } = entry;
+  if (defect === false && result !== "defect") {
+    const row = makeRow(condition, "undecided", "unreadable");
+    row.leastWeight = REFER;
+    return row;
+  }
   if (!isMissing(defect) || result === "defect") {
     const row = makeRow(condition, "outside");
     const name = typeof defect === "string" ? defect.trim() : "";

@@ -529,3 +529,37 @@ describe("a key of a step that was probably misspelt", () => {
     expect(findings.map(({ code }) => code)).not.toContain("step/misspelt-key");
   });
 });
+
+describe("`false` in place of a defect's name", () => {
+  const steps = [
+    { step: "harness", kind: "confirm" },
+    { step: "charge", kind: "reading", quantity: "pressure", tolerance: { accept: { "at-least": "270 bar" } }, basis },
+  ];
+  const judge = (harness: Record<string, unknown>, charge: Record<string, unknown> = {}) =>
+    assess(makePolicy(steps), [
+      { step: "harness", ...harness },
+      { step: "charge", reading: "290 bar", ...charge },
+    ]);
+
+  it.each([{ defect: false }, { defect: false, result: "satisfactory" }])("%j cannot be read", (evidence) => {
+    const { verdict, findings } = judge(evidence);
+    expect(verdict).toBe("refer");
+    expect(findings.map(({ code, message }) => [code, message])).toEqual([
+      [
+        "confirm/condition-undecided",
+        "the condition cannot be judged: what is recorded cannot be read, recorded is `defect: false`",
+      ],
+    ]);
+  });
+
+  it("takes nothing from a defect that is recorded beside it", () => {
+    expect(judge({ defect: false, result: "defect" }).verdict).toBe("withdraw");
+    expect(judge({ defect: true }).verdict).toBe("withdraw");
+  });
+
+  it("is not understood on a step of another kind", () => {
+    const { verdict, findings } = judge({ result: "satisfactory" }, { defect: false });
+    expect(verdict).toBe("refer");
+    expect(findings.map(({ code, pointer }) => [code, pointer])).toEqual([["step/unknown-result", "/steps/1/defect"]]);
+  });
+});
