@@ -5,6 +5,7 @@ import { parseRecordTime } from "../quantities/index.js";
 import { makePrintable, renderDiagnostics } from "../report/index.js";
 import { findNearest } from "../terms/index.js";
 import type { Looks } from "./command.js";
+import { listStations } from "./list-stations.js";
 import type { ReadArguments } from "./read-arguments.js";
 import type { ExitCode, Streams } from "./streams.js";
 
@@ -36,7 +37,24 @@ export async function runDescribe(given: ReadArguments, streams: Streams, looks:
     ...(at === undefined ? {} : { at }),
     ...(station === undefined ? {} : { station }),
   };
+  if (station !== undefined) noteStation(station, at, policy, streams);
   return print(describeCheck(policy, check, subject, circumstances), check, policy, streams);
+}
+
+/** Why: a station that nothing is for is no mistake, yet a name that was miswritten looks like one. */
+function noteStation(station: string, at: string | undefined, { plan }: Policy, { error }: Streams): void {
+  const { named, isRead } = listStations(plan);
+  const shown = makePrintable(station);
+  if (named.length === 0 && !isRead) error("note: nothing in the policy depends on a station\n");
+  else if (!named.includes(station.trim()) && !isRead) {
+    const nearest = findNearest(station, named);
+    const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
+    const list = named.map((name) => `\`${name}\``).join(", ");
+    error(
+      makePrintable(`note: the policy says nothing of a station \`${shown}\`; it names ${list}${hint}`).concat("\n"),
+    );
+  }
+  if (at === undefined) error("note: no adoption applies without `--at`, and none of the station either\n");
 }
 
 /** Prints the JSON Schema of a check's records. */

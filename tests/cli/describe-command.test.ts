@@ -58,6 +58,41 @@ describe("describe and schema", () => {
     expect(await readSteps("--station", "Lowmere 3")).not.toContain(lapsed);
   });
 
+  const NAMES = "`Lowmere 3`, `Lowmere 4`";
+  const DAYLESS = "note: no adoption applies without `--at`, and none of the station either\n";
+
+  it.each([
+    ["Lowmere 3", ["--at", "2026-05-10"], ""],
+    ["Lowmere 3", [], DAYLESS],
+    [
+      "Lowmere3",
+      ["--at", "2026-05-10"],
+      `note: the policy says nothing of a station \`Lowmere3\`; it names ${NAMES}; did you mean \`Lowmere 3\`?\n`,
+    ],
+    [
+      "Highmoor",
+      ["--at", "2026-05-10"],
+      `note: the policy says nothing of a station \`Highmoor\`; it names ${NAMES}\n`,
+    ],
+  ])("tell of a station %s that changes nothing", async (station, words, told) => {
+    const given = ["describe", "examples/lowmere/policy.yaml", "daily", "--station", station, ...words];
+    const { code, error } = await runProgram(given);
+    expect({ code, error }).toEqual({ code: 0, error: told });
+  });
+
+  it("tell of a station where the policy names none", async () => {
+    const { code, error } = await runProgram([
+      "describe",
+      policy,
+      "daily",
+      "--at",
+      "2026-05-10",
+      "--station",
+      "Lowmere 3",
+    ]);
+    expect({ code, error }).toEqual({ code: 0, error: "note: nothing in the policy depends on a station\n" });
+  });
+
   it.each(["today", "2026-02-30", "2026-05", "12.04.2026"])("refuse a time such as %s", async (at) => {
     const { code, out, error } = await runProgram(["describe", policy, "daily", "--at", at]);
     expect({ code, out }).toEqual({ code: 2, out: "" });
