@@ -17,13 +17,19 @@ function openStreams(output: AbortController): Streams {
           }),
     error: (text) => void process.stderr.write(text),
     page: async (text) => (await import("./program.js")).showInPager(text, process.env),
-    input: process.stdin,
+    input: openInput(),
     isTerminal: process.stdout.isTTY === true,
     isErrorTerminal: process.stderr.isTTY === true,
     columns: process.stdout.columns ?? process.stderr.columns,
     environment: process.env,
     today: `${now.getFullYear()}-${pad(now.getMonth() + 1)}-${pad(now.getDate())}`,
   };
+}
+
+/** Why: what opens it is loaded only by a command that reads it. */
+async function* openInput(): AsyncGenerator<Uint8Array, void, undefined> {
+  const { openStandardInput } = await import("./program.js");
+  yield* openStandardInput(process.stdin);
 }
 
 /** Why: a reader that has gone, as `head` does, is no failure; a report that could not be written is one. */

@@ -1,4 +1,4 @@
-export { describeFileError } from "../files/index.js";
+export { describeFileError, openStandardInput } from "../files/index.js";
 export { runCommand } from "./run-command.js";
 export { runCompile } from "./run-compile.js";
 export { runDescribe, runSchema } from "./run-describe.js";

@@ -60,8 +60,12 @@ async function evaluateInputs(
       if (!isRead) break reading;
     }
   }
+  const isEmpty = tally.records === 0 && !given.switches.has("allow-empty");
+  // Why: said first, since deference and cautions would push it out of sight.
+  if (isEmpty) streams.error(`no record was evaluated: ${describeEmpty(inputs, tally.counts)}\n`);
   if (isRead) await writer.close(tally.counts);
-  return endRun(tally, given.switches.has("allow-empty"), streams);
+  if (tally.counts.notRead > 0 || isEmpty) return 2;
+  return tally.fails ? 1 : 0;
 }
 
 /** The time that a record states; undefined where it states no text. */
@@ -91,9 +95,8 @@ function isFailure({ findings, judged }: Assessment, level: string): boolean {
   return !judged || findings.some(({ consequence }) => order.indexOf(consequence) >= order.indexOf(level));
 }
 
-function endRun({ counts, records, fails }: Tally, allowsEmpty: boolean, { error }: Streams): ExitCode {
-  const isEmpty = records === 0 && !allowsEmpty;
-  if (isEmpty) error("no record was evaluated\n");
-  if (counts.notRead > 0 || isEmpty) return 2;
-  return fails ? 1 : 0;
+function describeEmpty(inputs: readonly string[], { notRead }: VerdictCounts): string {
+  if (notRead > 0) return "what was given could not be read";
+  const named = inputs.map((input) => (input === "-" ? "standard input" : `\`${makePrintable(input)}\``));
+  return named.length === 1 ? `${named.join("")} holds none` : `${named.join(", ")} hold none`;
 }

@@ -1,4 +1,4 @@
-import { createReadStream } from "node:fs";
+import { createReadStream, fstatSync } from "node:fs";
 import { stat } from "node:fs/promises";
 import { ENGLISH_FILES, type FileErrorCode, type FileWords } from "../words/index.js";
 
@@ -30,6 +30,24 @@ export async function openBytes(
   const found = await stat(path);
   if (found.isDirectory()) throw Object.assign(new Error("it is a folder"), { code: "EISDIR" });
   return createReadStream(path);
+}
+
+/** Standard input as a stream of bytes. Why: a folder given as standard input reads as an empty file. */
+export async function* openStandardInput(
+  input: AsyncIterable<Uint8Array>,
+  descriptor = 0,
+): AsyncGenerator<Uint8Array, void, undefined> {
+  if (isFolder(descriptor)) throw Object.assign(new Error("it is a folder"), { code: "EISDIR" });
+  yield* input;
+}
+
+/** Why: of a descriptor that is closed nothing is known, and reading it tells. */
+function isFolder(descriptor: number): boolean {
+  try {
+    return fstatSync(descriptor).isDirectory();
+  } catch {
+    return false;
+  }
 }
 
 /** Reads a whole text of at most `most` bytes, UTF-8, without a byte order mark. */

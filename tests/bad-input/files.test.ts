@@ -176,7 +176,7 @@ describe.skipIf(!hasPipes)("a named pipe (skipped where none can be made)", () =
   it("whose writer closes with nothing holds no record, and no policy", async () => {
     const pipe = makePipe("pipe");
     const [asRecords] = await Promise.all([runProgram(["evaluate", policy, pipe]), write(pipe, "")]);
-    expect(asRecords).toMatchObject({ code: 2, error: "no record was evaluated\n" });
+    expect(asRecords).toMatchObject({ code: 2, error: `no record was evaluated: \`${pipe}\` holds none\n` });
     const [asPolicy] = await Promise.all([runProgram(["evaluate", pipe, good]), write(pipe, "")]);
     expect(asPolicy).toMatchObject({ code: 2, out: "" });
     expect(asPolicy.error).toContain("read/empty");
@@ -208,7 +208,7 @@ describe.skipIf(!hasPipes)("a named pipe (skipped where none can be made)", () =
 describe("the streams of the process", () => {
   const environment = { PATH: process.env["PATH"] };
 
-  it("end it with 2 where standard input is closed or a folder, which to a process of Node are both empty", () => {
+  it("end it with 2 where standard input is closed, which reads as empty, or a folder", () => {
     const words = [process.execPath, ...PROGRAM, "evaluate", policy, "-"];
     const closed = spawnSync("sh", ["-c", 'exec "$@" <&-', "sh", ...words], { encoding: "utf8", env: environment });
     const folder = spawnSync(process.execPath, words.slice(1), {
@@ -216,8 +216,10 @@ describe("the streams of the process", () => {
       env: environment,
       stdio: [openSync(files.folder, "r"), "pipe", "pipe"],
     });
-    for (const { status, stderr, stdout } of [closed, folder]) {
-      expect({ status, stderr }).toEqual({ status: 2, stderr: "no record was evaluated\n" });
+    expect(closed.stderr).toBe("no record was evaluated: standard input holds none\n");
+    expect(folder.stderr).toMatch(/^-: it is a folder; not judged\n/);
+    for (const { status, stdout } of [closed, folder]) {
+      expect(status).toBe(2);
       expect(stdout).not.toContain("meets");
     }
   });

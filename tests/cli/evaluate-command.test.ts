@@ -1,4 +1,6 @@
+import { closeSync, openSync } from "node:fs";
 import { afterAll, describe, expect, it } from "vitest";
+import { noInput, openStandardInput } from "../../src/files/index.js";
 import { makeFolder, runProgram } from "./run-in-process.js";
 import { POLICY_TEXT, writeRecord } from "./sample-policy.js";
 
@@ -140,5 +142,39 @@ describe("evaluate", () => {
   it("never calls a set by the one word that no record can bear out", async () => {
     const { out, error } = await runProgram(["evaluate", policy, good, leak, near, gap, odd, nameless, broken]);
     expect(out + error).not.toMatch(/\bsafe/i);
+  });
+});
+
+describe("an input without a record", () => {
+  it.each([
+    [[empty], `\`${empty}\` holds none`],
+    [[empty, "-"], `\`${empty}\`, standard input hold none`],
+    [[files.folder], "what was given could not be read"],
+  ])("%j is told before the cautions", async (inputs, why) => {
+    const told: string[] = [];
+    const streams = {
+      out: (text: string) => {
+        told.push(text);
+        return Promise.resolve(true);
+      },
+      error: (text: string) => void told.push(text),
+    };
+    const { code } = await runProgram(["evaluate", policy, ...inputs], { streams });
+    expect(code).toBe(2);
+    const reason = told.indexOf(`no record was evaluated: ${why}\n`);
+    expect(reason).toBeGreaterThanOrEqual(0);
+    expect(told.findIndex((text) => text.includes("An assessment speaks of one record"))).toBeGreaterThan(reason);
+  });
+
+  it("is named where a folder is given as standard input", async () => {
+    const descriptor = openSync(files.folder, "r");
+    try {
+      const input = openStandardInput(noInput(), descriptor);
+      const { code, error } = await runProgram(["evaluate", policy, "-"], { streams: { input } });
+      expect(code).toBe(2);
+      expect(error).toMatch(/^-: it is a folder; not judged\n/);
+    } finally {
+      closeSync(descriptor);
+    }
   });
 });
