@@ -6,7 +6,10 @@ export const ENGLISH_READ_SHAPE_TEXTS = {
   "read/duplicate-key": {
     message: ({ key }) => `the key \`${key}\` stands here a second time`,
     wanted: () => "every key of a map once",
-    mend: () => "delete one of the two, or rename it",
+    mend: ({ entry }) =>
+      entry !== undefined
+        ? `begin the next entry of the list with a hyphen: \`- ${entry}:\``
+        : "delete one of the two, or rename it",
   },
   "read/key-not-text": {
     message: ({ found }) => `the key \`${found ?? ""}\` is not a text`,

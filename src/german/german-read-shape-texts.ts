@@ -6,7 +6,10 @@ export const GERMAN_READ_SHAPE_TEXTS = {
   "read/duplicate-key": {
     message: ({ key }) => `der Schlüssel \`${key}\` steht hier ein zweites Mal`,
     wanted: () => "jeder Schlüssel einer Zuordnung einmal",
-    mend: () => "einen der beiden löschen oder umbenennen",
+    mend: ({ entry }) =>
+      entry !== undefined
+        ? `den nächsten Eintrag der Liste mit einem Bindestrich beginnen: \`- ${entry}:\``
+        : "einen der beiden löschen oder umbenennen",
   },
   "read/key-not-text": {
     message: ({ found }) => `der Schlüssel \`${found ?? ""}\` ist kein Text`,

@@ -45,6 +45,9 @@ function readNode(walk: DocumentWalk, node: ParsedNode, pointer: string, depth: 
   return { value, end: node.flow === true ? end : last };
 }
 
+/** Keys by which an entry of a list is known; a second one in a map is that of an entry whose hyphen was left out. */
+const ENTRY_KEYS: ReadonlySet<string> = new Set(["step", "rule", "id", "place"]);
+
 function readMap(walk: DocumentWalk, node: MapNode, pointer: string, depth: number): Walked {
   if (node.tag !== undefined) walk.silenced.add(pointer);
   // Why: without a prototype no key can set one, and no name of a built-in method is found by accident.
@@ -56,6 +59,8 @@ function readMap(walk: DocumentWalk, node: MapNode, pointer: string, depth: numb
     last = Math.max(last, pair.value?.range[1] ?? 0, pair.key.range[1]);
     if (valueless.has(pair)) continue;
     const key = readKey(walk, pair, pointer, keys);
+    // Why: what follows belongs to the entry that begins there, and would be reported key by key.
+    if (key === "next-entry") break;
     if (key === undefined) continue;
     const child = extendPointer(pointer, key.text);
     if (pair.value === null)
@@ -73,7 +78,7 @@ function readKey(
   pair: PairNode,
   pointer: string,
   keys: Map<string, Span>,
-): { text: string; span: Span } | undefined {
+): { text: string; span: Span } | "next-entry" | undefined {
   const { output } = walk;
   const [start, end] = pair.key.range;
   const written = output.source.text.slice(start, end);
@@ -93,10 +98,12 @@ function readKey(
   const first = keys.get(text);
   if (first !== undefined) {
     const place = { source: output.source, span: first };
-    output.report("read/duplicate-key", start, end, { key: shortenText(text), found: shortenText(text) }, [
-      { message: output.related.first, place },
-    ]);
-    return undefined;
+    const beginsEntry = keys.keys().next().value === text && /\/\d+$/.test(pointer) && ENTRY_KEYS.has(text);
+    const params = { key: shortenText(text), found: shortenText(text), ...(beginsEntry ? { entry: text } : {}) };
+    output.report("read/duplicate-key", start, end, params, [{ message: output.related.first, place }]);
+    if (!beginsEntry) return undefined;
+    walk.incomplete.add(pointer);
+    return "next-entry";
   }
   keys.set(text, span);
   walk.nodes++;

@@ -34,7 +34,7 @@ export interface ReadTextShapes {
 
 /** A text that is YAML and does not have the shape of a policy. */
 export interface ReadShapeShapes {
-  readonly "read/duplicate-key": Says<{ key: string }, "wanted" | "mend">;
+  readonly "read/duplicate-key": Says<{ key: string; entry?: string | undefined }, "wanted" | "mend">;
   readonly "read/key-not-text": Says<Nothing, "wanted" | "mend">;
   readonly "read/text-cut-by-comma": Says<{ key: string; whole: string }, "wanted" | "mend">;
   readonly "read/no-value": Says<

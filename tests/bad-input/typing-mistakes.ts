@@ -40,6 +40,7 @@ function takeEnd(id: string, line: string): Slip {
 }
 
 const KEY = "read/unknown-key";
+const TWICE = "read/duplicate-key";
 const QUANTITY = "plan/bad-quantity";
 const TEXT = "read/bad-text";
 const NAME = "plan/unknown-name";
@@ -47,7 +48,7 @@ const CUT = "read/text-cut-by-comma";
 const PLAIN = "read/unquoted-text";
 const ITSELF = "plan/step-before-itself";
 
-/** Fifteen mistakes of typing, each at several places. */
+/** Sixteen mistakes of typing, each at several places. */
 export const MISTAKES: Readonly<Record<string, readonly Slip[]>> = {
   "a key is misspelt": [
     { text: "child", from: "accept: { at-least: 270", to: "«acept: { at-least: 270", code: KEY, nearest: "accept" },
@@ -55,6 +56,18 @@ export const MISTAKES: Readonly<Record<string, readonly Slip[]>> = {
     { text: "child", from: "{ from: 2026-04-01", to: "{ «form: 2026-04-01", code: KEY, nearest: "from" },
     { text: "local", from: "rounding: down", to: "«ruonding: down", code: KEY, nearest: "rounding" },
     { text: "shipped", from: "deference:", to: "«defrence:", code: KEY, nearest: "deference" },
+  ],
+  "the hyphen before an entry of a list is left out": [
+    { text: "shipped", from: "      - step: torch\n", to: "        «step: torch\n", code: TWICE, mend: "`- step:`" },
+    {
+      text: "shipped",
+      from: "      - step: whistle\n",
+      to: "        «step: whistle\n",
+      code: TWICE,
+      mend: "`- step:`",
+    },
+    { text: "child", from: "  - rule: spare-sets", to: "    «rule: spare-sets", code: TWICE, mend: "`- rule:`" },
+    { text: "child", from: "  - id: masts-2026\n", to: "    «id: masts-2026\n", code: TWICE, mend: "`- id:`" },
   ],
   "a unit is that of something else": [
     { text: "child", from: "270 bar", to: "«270 s", code: QUANTITY, found: "270 s" },

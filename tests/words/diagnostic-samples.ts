@@ -31,7 +31,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "read/bad-escape": [{}],
   "read/bad-yaml": [{ found: "p-found" }],
   "read/text-cut-by-comment": [{ found: "p-found", whole: "p-whole" }],
-  "read/duplicate-key": [{ key: "p-key" }],
+  "read/duplicate-key": [{ key: "p-key" }, { key: "p-key", entry: "p-entry" }],
   "read/key-not-text": [{ found: "p-found" }],
   "read/text-cut-by-comma": [{ found: "p-found", key: "p-key", whole: "p-whole" }],
   "read/no-value": [
