@@ -15,7 +15,8 @@ export function isAsked(place: number, check: PreparedCheck, context: JudgeConte
 
 /**
  * Whether an adoption that leaves a step out, or asks another instead, applies to a record. Where the other is not asked of the
- * subject, since the thing is not fitted, the step itself is asked after all; where that cannot be told, both are.
+ * subject, since the thing is not fitted, the step itself is asked after all; where that cannot be told, both are. Where an order
+ * about the other has lapsed, the thing that the parent asks for counts as well.
  */
 export function readOmissionState(
   { plan }: Pick<PreparedAdoption, "plan">,
@@ -26,10 +27,11 @@ export function readOmissionState(
   const state = readAdoptionState(plan, context);
   const place = plan.instead === undefined ? undefined : check.placeOf.get(plan.instead);
   const other = place === undefined ? undefined : check.steps[place];
-  if (state === "does-not-apply" || other === undefined) return state;
-  const fitting = readFitting(other, envelope);
-  if (fitting === "fitted") return state;
-  return fitting === "not-fitted" ? "does-not-apply" : "may-apply";
+  if (state === "does-not-apply" || place === undefined || other === undefined) return state;
+  const standing = [other, ...listLapsed(place, check, context).map(({ adoption }) => adoption.otherwise)];
+  const fittings = standing.map((one) => readFitting(one, envelope));
+  if (fittings.includes("not-fitted")) return "does-not-apply";
+  return fittings.every((fitting) => fitting === "fitted") ? state : "may-apply";
 }
 
 /**

@@ -76,3 +76,35 @@ describe("a step that is asked instead of another, of sets that have the thing f
     expect(form?.steps.find(({ step }) => step === "telemetry")?.applies).toBe(applies);
   });
 });
+
+describe("a step that is asked instead of another, of which an order about its fitting has ended", () => {
+  const parent = `${PARENT}      - { step: voice, kind: confirm, when-fitted: radio }
+adopted:
+${adopt("masts", "step: daily/telemetry, instead: daily/voice, until: 2026-06-30")}`;
+  const done = [
+    { step: "harness", result: "satisfactory" },
+    { step: "voice", result: "satisfactory" },
+  ];
+
+  it.each([
+    ["of every set", "{ step: voice, kind: confirm }", {}],
+    ["of sets with another thing", "{ step: voice, kind: confirm, when-fitted: mast }", { mast: true }],
+  ])("leaves the step to be asked where the parent asks no other: here %s", (_, voice, fitted) => {
+    const own = adopt("voices", "step: daily/voice, until: 2026-04-30");
+    const { policy, diagnostics } = compile(
+      `${head("c", "./parent.yaml")}checks: { daily: { steps: [${voice}] } }\nadopted:\n${own}`,
+      { "./parent.yaml": parent },
+    );
+    if (policy === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics));
+    const read = (radio: boolean | undefined, at: string) => {
+      const subject = { kind: "set", id: "S-014", fitted: { ...fitted, ...(radio === undefined ? {} : { radio }) } };
+      const { verdict } = assess(policy, done, subject, { at });
+      const form = describeCheck(policy, "daily", subject, { at });
+      return [verdict, form?.steps.find(({ step }) => step === "telemetry")?.applies];
+    };
+    expect(read(false, "2026-04-12")).toEqual(["meets", "no"]);
+    expect(read(true, "2026-05-12")).toEqual(["meets", "no"]);
+    expect(read(false, "2026-05-12")).toEqual(["refer", "yes"]);
+    expect(read(undefined, "2026-05-12")).toEqual(["refer", "yes"]);
+  });
+});
