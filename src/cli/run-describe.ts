@@ -77,7 +77,7 @@ async function readSubject(
   { words }: Looks,
 ): Promise<Readonly<Record<string, unknown>> | undefined> {
   const read = await readText(file, streams.input, MOST_BYTES, words.files);
-  const parsed = "problem" in read ? read : parseJson(read.text);
+  const parsed = "problem" in read ? read : parseJson(read.text, words.files.json);
   if ("problem" in parsed) {
     streams.error(makePrintable(`${file}: ${parsed.problem}`).concat("\n"));
     return undefined;

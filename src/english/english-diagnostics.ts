@@ -1,4 +1,4 @@
-import { type DiagnosticWords, ENGLISH_ASSESSMENTS, ENGLISH_FILES } from "../words/index.js";
+import { type DiagnosticWords, ENGLISH_ASSESSMENTS } from "../words/index.js";
 import { ENGLISH_PLAN_LIMIT_TEXTS } from "./english-plan-limit-texts.js";
 import { ENGLISH_PLAN_STEP_TEXTS } from "./english-plan-step-texts.js";
 import { ENGLISH_PLAN_TEXTS } from "./english-plan-texts.js";
@@ -20,7 +20,6 @@ export const ENGLISH_DIAGNOSTICS: DiagnosticWords = {
     ...ENGLISH_RULE_TEXTS,
   },
   policyText: ENGLISH_POLICY_TEXT,
-  files: ENGLISH_FILES,
   limits: ENGLISH_ASSESSMENTS.limits,
   partOfPolicy: sayPartOfPolicy,
   parents: ENGLISH_PARENTS,

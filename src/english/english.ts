@@ -1,4 +1,4 @@
-import { type Catalogue, ENGLISH_ASSESSMENTS } from "../words/index.js";
+import { type Catalogue, ENGLISH_ASSESSMENTS, ENGLISH_FILES } from "../words/index.js";
 import { ENGLISH_DIAGNOSTICS } from "./english-diagnostics.js";
 import { ENGLISH_REPORTS } from "./english-reports.js";
 
@@ -7,4 +7,5 @@ export const english: Catalogue = {
   ...ENGLISH_ASSESSMENTS,
   ...ENGLISH_DIAGNOSTICS,
   ...ENGLISH_REPORTS,
+  files: ENGLISH_FILES,
 };

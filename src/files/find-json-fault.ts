@@ -1,3 +1,5 @@
+import { ENGLISH_FILES, type JsonWords, type WantedInJson } from "../words/index.js";
+
 /** Where a text stops being JSON, and why, in words. */
 export interface JsonFault {
   readonly problem: string;
@@ -5,9 +7,10 @@ export interface JsonFault {
   readonly offset: number;
 }
 
-type Awaited = "value" | "value-or-end" | "key" | "key-or-end" | "colon" | "comma-or-end" | "nothing";
+type Awaited = WantedInJson | "comma-or-end";
 
 interface Scan {
+  readonly words: JsonWords;
   readonly text: string;
   offset: number;
   awaited: Awaited;
@@ -18,28 +21,19 @@ interface Scan {
   readonly name: RegExp;
 }
 
-const WANTED: Readonly<Record<Exclude<Awaited, "comma-or-end">, string>> = {
-  value: "a value",
-  "value-or-end": "a value or `]`",
-  key: "a key in double quotes",
-  "key-or-end": "a key in double quotes or `}`",
-  colon: "`:`",
-  nothing: "the end of the text",
-};
-
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const NAME = /true|false|null/y;
 const WORD = /[^\s,:[\]{}"]{1,20}|./suy;
 const HEX = /[0-9a-fA-F]{4}/y;
 
 /** Finds the first place where a text breaks the grammar of JSON (RFC 8259); undefined where it does not. */
-export function findJsonFault(text: string): JsonFault | undefined {
+export function findJsonFault(text: string, words: JsonWords = ENGLISH_FILES.json): JsonFault | undefined {
   const [number, name] = [new RegExp(NUMBER), new RegExp(NAME)];
-  const scan: Scan = { text, offset: 0, awaited: "value", closers: [], number, name };
+  const scan: Scan = { words, text, offset: 0, awaited: "value", closers: [], number, name };
   for (;;) {
     while (isBlank(text.charCodeAt(scan.offset))) scan.offset += 1;
     if (scan.offset >= text.length) {
-      return scan.awaited === "nothing" ? undefined : { problem: "the JSON text ends too early", offset: scan.offset };
+      return scan.awaited === "nothing" ? undefined : { problem: words.endsEarly, offset: scan.offset };
     }
     const start = scan.offset;
     const problem = takeToken(scan, text.charAt(start));
@@ -91,7 +85,7 @@ function match(expression: RegExp, { text, offset }: Pick<Scan, "text" | "offset
 
 /** Takes a string with its quotes; a fault leaves the offset on what is wrong. */
 function takeString(scan: Scan): string | undefined {
-  const { text } = scan;
+  const { text, words } = scan;
   const start = scan.offset;
   for (let offset = start + 1; offset < text.length; offset += 1) {
     const code = text.charCodeAt(offset);
@@ -101,9 +95,7 @@ function takeString(scan: Scan): string | undefined {
     }
     if (code < 0x20) {
       scan.offset = offset;
-      return code === 0x0a || code === 0x0d
-        ? "a text in quotes does not end on its line"
-        : "a control character stands in a text";
+      return code === 0x0a || code === 0x0d ? words.endlessText : words.controlCharacter;
     }
     if (code !== 0x5c) continue;
     offset += 1;
@@ -113,24 +105,24 @@ function takeString(scan: Scan): string | undefined {
       : /^["\\/bfnrt]$/.test(text.charAt(offset));
     if (!isKnown && offset < text.length) {
       scan.offset = offset - 1;
-      return `\`${text.slice(offset - 1, offset + 1)}\` begins no character in JSON; a backslash itself is \`\\\\\``;
+      return words.badEscape(text.slice(offset - 1, offset + 1));
     }
   }
   scan.offset = text.length;
-  return "the JSON text ends too early";
+  return words.endsEarly;
 }
 
-function describeUnwanted({ text, offset, awaited, closers }: Scan): string {
+function describeUnwanted({ words, text, offset, awaited, closers }: Scan): string {
   const character = text.charAt(offset);
   if (
     character === closers.at(-1) &&
     (awaited === "key" || awaited === "value") &&
     /,\s*$/.test(text.slice(Math.max(0, offset - 200), offset))
   ) {
-    return `a comma stands before the closing \`${character}\``;
+    return words.commaBefore(character);
   }
-  if (character === "'") return "a text is quoted with `'`; JSON wants `\"`";
+  if (character === "'") return words.singleQuote;
   const found = text.slice(offset, offset + Math.max(1, match(new RegExp(WORD), { text, offset })));
-  const wanted = awaited === "comma-or-end" ? `\`,\` or \`${closers.at(-1)}\`` : WANTED[awaited];
-  return `\`${found}\` stands where ${wanted} is wanted`;
+  const wanted = awaited === "comma-or-end" ? words.commaOr(closers.at(-1) ?? "") : words.wanted[awaited];
+  return words.unwanted(found, wanted);
 }

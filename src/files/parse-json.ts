@@ -1,3 +1,4 @@
+import { ENGLISH_FILES, type JsonWords } from "../words/index.js";
 import { findJsonFault } from "./find-json-fault.js";
 
 /** Why a text is not taken: `repeated-key` and `too-deep` may stand in JSON that is sound otherwise. */
@@ -19,14 +20,14 @@ const MOST_SHOWN = 60;
  * Parses JSON and refuses what would hide evidence or exhaust the machine: a key that stands twice in one object, of which a
  * plain parser silently keeps the last, and nesting beyond 512 levels.
  */
-export function parseJson(text: string): ParsedJson {
-  const refusal = scanStructure(text);
+export function parseJson(text: string, words: JsonWords = ENGLISH_FILES.json): ParsedJson {
+  const refusal = scanStructure(text, words);
   if (refusal !== undefined) return refusal;
   try {
     const value: unknown = JSON.parse(text);
     return { value };
   } catch {
-    return { refused: "syntax", ...(findJsonFault(text) ?? { problem: "this is no JSON", offset: undefined }) };
+    return { refused: "syntax", ...(findJsonFault(text, words) ?? { problem: words.noJson, offset: undefined }) };
   }
 }
 
@@ -37,7 +38,7 @@ interface OpenThing {
 }
 
 /** One pass over brackets and strings; what is no JSON is left for the parser to refuse. */
-function scanStructure(text: string): RefusedJson | undefined {
+function scanStructure(text: string, words: JsonWords): RefusedJson | undefined {
   const open: OpenThing[] = [];
   for (let offset = 0; offset < text.length; offset += 1) {
     const character = text.charCodeAt(offset);
@@ -46,14 +47,14 @@ function scanStructure(text: string): RefusedJson | undefined {
       const end = findStringEnd(text, offset);
       if (current?.keys !== undefined && current.awaitsKey) {
         const key = readKey(text.slice(offset, end + 1));
-        if (current.keys.has(key)) return refuseKey(key, offset);
+        if (current.keys.has(key)) return refuseKey(key, offset, words);
         current.keys.add(key);
         current.awaitsKey = false;
       }
       offset = end;
     } else if (character === 0x7b || character === 0x5b) {
       if (open.length >= MOST_DEPTH) {
-        return { refused: "too-deep", problem: `it nests more than ${MOST_DEPTH} levels deep`, offset };
+        return { refused: "too-deep", problem: words.tooDeep(MOST_DEPTH), offset };
       }
       open.push({ keys: character === 0x7b ? new Set() : undefined, awaitsKey: character === 0x7b });
     } else if (character === 0x7d || character === 0x5d) open.pop();
@@ -62,9 +63,9 @@ function scanStructure(text: string): RefusedJson | undefined {
   return undefined;
 }
 
-function refuseKey(key: string, offset: number): RefusedJson {
+function refuseKey(key: string, offset: number, words: JsonWords): RefusedJson {
   const shown = key.length > MOST_SHOWN ? `${key.slice(0, MOST_SHOWN)}…` : key;
-  return { refused: "repeated-key", problem: `the key \`${shown}\` stands twice in one object`, offset };
+  return { refused: "repeated-key", problem: words.repeatedKey(shown), offset };
 }
 
 /** The offset of the quote that ends a string, else of the end of the text. */

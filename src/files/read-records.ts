@@ -29,18 +29,21 @@ export async function* readRecords(
   standardInput: AsyncIterable<Uint8Array> = noInput(),
   words: FileWords = ENGLISH_FILES,
 ): AsyncGenerator<ReadRecord, void, undefined> {
-  const lines = numberLines(openBytes(path, standardInput));
+  const lines = numberLines(openBytes(path, standardInput), words);
   try {
-    yield* readLines(lines);
+    yield* readLines(lines, words);
   } catch (error) {
     if (!isFileError(error)) throw error;
     yield { problem: describeFileError(error, words), line: undefined, column: undefined };
   }
 }
 
-async function* numberLines(bytes: Promise<AsyncIterable<Uint8Array>>): AsyncGenerator<NumberedLine, void, undefined> {
+async function* numberLines(
+  bytes: Promise<AsyncIterable<Uint8Array>>,
+  words: FileWords,
+): AsyncGenerator<NumberedLine, void, undefined> {
   let number = 0;
-  for await (const line of splitLines(await bytes)) {
+  for await (const line of splitLines(await bytes, words)) {
     number += 1;
     if (line.problem !== undefined || line.text.trim() !== "") yield { ...line, number };
   }
@@ -49,26 +52,27 @@ async function* numberLines(bytes: Promise<AsyncIterable<Uint8Array>>): AsyncGen
 /** Why: one object on the first line is a single record; that shows only when no other line follows. */
 async function* readLines(
   lines: AsyncGenerator<NumberedLine, void, undefined>,
+  words: FileWords,
 ): AsyncGenerator<ReadRecord, void, undefined> {
   const first = await lines.next();
   if (first.done === true) return;
-  const record = readLine(first.value);
+  const record = readLine(first.value, words);
   if ("problem" in record || Array.isArray(record.value)) {
-    yield* readDocument(first.value, lines);
+    yield* readDocument(first.value, lines, words);
     return;
   }
   const second = await lines.next();
   yield { ...record, isSingle: second.done === true };
   if (second.done === true) return;
-  yield readLine(second.value);
-  for await (const line of lines) yield readLine(line);
+  yield readLine(second.value, words);
+  for await (const line of lines) yield readLine(line, words);
 }
 
-function readLine(line: NumberedLine): ReadRecord {
+function readLine(line: NumberedLine, words: FileWords): ReadRecord {
   const { text, number, bytes, problem } = line;
   if (problem !== undefined) return { problem, line: number, column: undefined };
-  if (bytes > MOST_LINE_BYTES) return { problem: "the line is longer than 8 MiB", line: number, column: undefined };
-  const parsed = parseJson(text);
+  if (bytes > MOST_LINE_BYTES) return { problem: words.records.lineTooLong(8), line: number, column: undefined };
+  const parsed = parseJson(text, words.json);
   if ("value" in parsed) return { value: parsed.value, line: number, isSingle: false };
   return { problem: parsed.problem, line: number, column: parsed.offset === undefined ? undefined : parsed.offset + 1 };
 }
@@ -77,36 +81,37 @@ function readLine(line: NumberedLine): ReadRecord {
 async function* readDocument(
   first: NumberedLine,
   lines: AsyncGenerator<NumberedLine, void, undefined>,
+  words: FileWords,
 ): AsyncGenerator<ReadRecord, void, undefined> {
   const held = [first];
   const isList = first.text.trimStart().startsWith("[");
   let bytes = first.bytes;
   for await (const line of lines) {
-    if (!isList && isWholeRecord(line)) {
-      for (const one of [...held, line]) yield readLine(one);
-      for await (const one of lines) yield readLine(one);
+    if (!isList && isWholeRecord(line, words)) {
+      for (const one of [...held, line]) yield readLine(one, words);
+      for await (const one of lines) yield readLine(one, words);
       return;
     }
     held.push(line);
     bytes += line.bytes;
     if (bytes > MOST_BYTES || held.length > MOST_LINES) {
-      const much = bytes > MOST_BYTES ? "64 MiB" : "4 million lines";
-      const problem = `a JSON document has more than ${much} and was not read; write one record a line`;
+      const { documentTooLarge, documentTooLong } = words.records;
+      const problem = bytes > MOST_BYTES ? documentTooLarge : documentTooLong;
       yield { problem, line: line.number, column: undefined };
       return;
     }
   }
-  yield* parseDocument(held);
+  yield* parseDocument(held, words);
 }
 
 /** Whether a line is by itself what only a record is. Why: a line of one record that is printed over many is never that. */
-function isWholeRecord(line: NumberedLine): boolean {
+function isWholeRecord(line: NumberedLine, words: FileWords): boolean {
   if (!line.text.startsWith("{") || !line.text.includes('"tenbar"')) return false;
-  const record = readLine(line);
+  const record = readLine(line, words);
   return "value" in record && typeof record.value === "object" && record.value !== null && "tenbar" in record.value;
 }
 
-function* parseDocument(lines: readonly NumberedLine[]): Generator<ReadRecord, void, undefined> {
+function* parseDocument(lines: readonly NumberedLine[], words: FileWords): Generator<ReadRecord, void, undefined> {
   const faulty = lines.find(({ problem }) => problem !== undefined);
   if (faulty?.problem !== undefined) {
     yield { problem: faulty.problem, line: faulty.number, column: undefined };
@@ -114,11 +119,11 @@ function* parseDocument(lines: readonly NumberedLine[]): Generator<ReadRecord, v
   }
   const text = lines.map((line) => line.text).join("\n");
   const line = lines[0]?.number ?? 1;
-  const parsed = parseJson(text);
+  const parsed = parseJson(text, words.json);
   if ("value" in parsed) {
     if (!Array.isArray(parsed.value)) yield { value: parsed.value, line, isSingle: true };
     else for (const value of parsed.value) yield { value, line, isSingle: false };
-  } else if (parsed.refused === "repeated-key" && isSoundList(text)) yield* parseMembers(text, lines);
+  } else if (parsed.refused === "repeated-key" && isSoundList(text)) yield* parseMembers(text, lines, words);
   else yield createPlacer(text, lines)(parsed.problem, parsed.offset);
 }
 
@@ -130,10 +135,14 @@ function isSoundList(text: string): boolean {
   }
 }
 
-function* parseMembers(text: string, lines: readonly NumberedLine[]): Generator<ReadRecord, void, undefined> {
+function* parseMembers(
+  text: string,
+  lines: readonly NumberedLine[],
+  words: FileWords,
+): Generator<ReadRecord, void, undefined> {
   const place = createPlacer(text, lines);
   for (const member of splitList(text)) {
-    const parsed = parseJson(member.text);
+    const parsed = parseJson(member.text, words.json);
     if ("value" in parsed) yield { value: parsed.value, line: lines[0]?.number ?? 1, isSingle: false };
     else yield place(parsed.problem, member.offset + (parsed.offset ?? 0));
   }

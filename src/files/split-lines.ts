@@ -1,3 +1,5 @@
+import type { FileWords } from "../words/index.js";
+
 /** One line of an input without its line feed, or why its text cannot be had. */
 export interface InputLine {
   readonly text: string;
@@ -16,7 +18,10 @@ const MOST_SKIPPED_BYTES = 1024 * 1024 * 1024;
  *
  * A byte order mark is left out. At most 64 MiB of a line are held; of a longer one nothing is kept.
  */
-export async function* splitLines(bytes: AsyncIterable<Uint8Array>): AsyncGenerator<InputLine, void, undefined> {
+export async function* splitLines(
+  bytes: AsyncIterable<Uint8Array>,
+  words: FileWords,
+): AsyncGenerator<InputLine, void, undefined> {
   let parts: Uint8Array[] = [];
   let size = 0;
   const add = (part: Uint8Array): void => {
@@ -25,7 +30,8 @@ export async function* splitLines(bytes: AsyncIterable<Uint8Array>): AsyncGenera
     else parts.push(part);
   };
   const finish = (): InputLine => {
-    const line = size > MOST_BYTES ? refuseLine(size, "the line is longer than 64 MiB") : decodeLine(parts, size);
+    const isTooLong = size > MOST_BYTES;
+    const line = isTooLong ? refuseLine(size, words.records.lineTooLong(64)) : decodeLine(parts, size, words);
     parts = [];
     size = 0;
     return line;
@@ -39,18 +45,18 @@ export async function* splitLines(bytes: AsyncIterable<Uint8Array>): AsyncGenera
     }
     add(chunk.subarray(start));
     if (size > MOST_SKIPPED_BYTES) {
-      yield refuseLine(size, "the line does not end within 1 GiB; the rest of the input was not read");
+      yield refuseLine(size, words.records.endlessLine);
       return;
     }
   }
   if (size > 0) yield finish();
 }
 
-function decodeLine(parts: readonly Uint8Array[], bytes: number): InputLine {
+function decodeLine(parts: readonly Uint8Array[], bytes: number, { notUtf8 }: FileWords): InputLine {
   try {
     return { text: new TextDecoder("utf-8", { fatal: true }).decode(Buffer.concat(parts)), bytes };
   } catch {
-    return refuseLine(bytes, "it is not UTF-8 text");
+    return refuseLine(bytes, notUtf8);
   }
 }
 

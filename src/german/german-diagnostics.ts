@@ -1,5 +1,4 @@
 import type { DiagnosticWords } from "../words/index.js";
-import { GERMAN_FILES } from "./german-files.js";
 import { GERMAN_LIMITS } from "./german-limits.js";
 import { GERMAN_PLAN_LIMIT_TEXTS } from "./german-plan-limit-texts.js";
 import { GERMAN_PLAN_STEP_TEXTS } from "./german-plan-step-texts.js";
@@ -21,7 +20,6 @@ export const GERMAN_DIAGNOSTICS: DiagnosticWords = {
     ...GERMAN_RULE_TEXTS,
   },
   policyText: GERMAN_POLICY_TEXT,
-  files: GERMAN_FILES,
   limits: GERMAN_LIMITS,
   partOfPolicy: sayPartOfPolicy,
   parents: GERMAN_PARENTS,

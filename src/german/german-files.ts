@@ -1,4 +1,5 @@
 import type { FileWords } from "../words/index.js";
+import { GERMAN_JSON, GERMAN_RECORD_INPUT } from "./german-json.js";
 
 export const GERMAN_FILES: FileWords = {
   errors: {
@@ -21,4 +22,6 @@ export const GERMAN_FILES: FileWords = {
   noFolder: "den Ordner dafür gibt es nicht",
   wouldReplace: (file) => `damit würde \`${file}\` ersetzt`,
   planUnreadable: (why) => `der Plan lässt sich nicht lesen: ${why}`,
+  json: GERMAN_JSON,
+  records: GERMAN_RECORD_INPUT,
 };

@@ -1,6 +1,7 @@
 import type { Catalogue } from "../words/index.js";
 import { GERMAN_ASSESSMENTS } from "./german-assessments.js";
 import { GERMAN_DIAGNOSTICS } from "./german-diagnostics.js";
+import { GERMAN_FILES } from "./german-files.js";
 import { GERMAN_REPORTS } from "./german-reports.js";
 
 /** All that the library says, in German. */
@@ -9,4 +10,5 @@ export const german: Catalogue = {
   ...GERMAN_ASSESSMENTS,
   ...GERMAN_DIAGNOSTICS,
   ...GERMAN_REPORTS,
+  files: GERMAN_FILES,
 };

@@ -3,7 +3,7 @@ import type { Diagnostic } from "../diagnostics/index.js";
 import { type Policy, restorePlan } from "../evaluate/index.js";
 import { createFileFinder, noInput, parseJson, readText } from "../files/index.js";
 import { compilePolicy } from "../library/index.js";
-import { type DiagnosticWords, ENGLISH_FILES, type FileWords } from "../words/index.js";
+import { type Catalogue, type DiagnosticWords, ENGLISH_FILES, type FileWords } from "../words/index.js";
 
 export interface LoadOptions {
   /** The day, `2026-04-01`, against which a review date is compared. */
@@ -11,7 +11,7 @@ export interface LoadOptions {
   /** Where `-` is read from; nothing where it is left out. */
   readonly standardInput?: AsyncIterable<Uint8Array>;
   /** The language of the diagnostics; English where none is given. */
-  readonly words?: DiagnosticWords | undefined;
+  readonly words?: (DiagnosticWords & Pick<Catalogue, "files">) | undefined;
 }
 
 /** A policy where it can be used; `problem` where the file itself cannot be. */
@@ -47,7 +47,7 @@ export async function loadPolicy(path: string, options: LoadOptions = {}): Promi
 /** A saved plan is a JSON object that says so itself; anything else is compiled, which has better words for its mistakes. */
 function readSavedPlan(text: string, words: FileWords): LoadedPolicy | undefined {
   if (!text.trimStart().startsWith("{")) return undefined;
-  const parsed = parseJson(text);
+  const parsed = parseJson(text, words.json);
   if ("problem" in parsed) {
     if (!/"kind"\s*:\s*"plan"/.test(text)) return undefined;
     return { policy: undefined, diagnostics: [], problem: words.planUnreadable(parsed.problem) };

@@ -1,5 +1,6 @@
 import type { AssessmentWords } from "./assessment-words.js";
 import type { DiagnosticWords } from "./diagnostic-words.js";
+import type { FileWords } from "./file-words.js";
 import type { ReportWords } from "./report-words.js";
 
 /**
@@ -11,4 +12,5 @@ import type { ReportWords } from "./report-words.js";
 export interface Catalogue extends AssessmentWords, DiagnosticWords, ReportWords {
   /** The language as BCP 47 names it, `en`. */
   readonly language: string;
+  readonly files: FileWords;
 }

@@ -1,6 +1,5 @@
 import type { LimitWords } from "./assessment-words.js";
 import type { DiagnosticShapes } from "./diagnostic-shapes.js";
-import type { FileWords } from "./file-words.js";
 import type { PartOfPolicy } from "./part-of-policy.js";
 import type { SchemaText } from "./schema-texts.js";
 
@@ -39,7 +38,6 @@ export interface DiagnosticWords {
   /** What differs from a parent, in words that start a sentence. */
   partOfPolicy(part: PartOfPolicy): string;
   readonly limits: LimitWords;
-  readonly files: FileWords;
   readonly parents: ParentWords;
   /** What stands at another place that belongs to the same mistake. */
   readonly related: Readonly<Record<"first" | "otherOne" | "otherCase" | "parents", string>>;

@@ -1,3 +1,4 @@
+import { ENGLISH_JSON, ENGLISH_RECORD_INPUT } from "./english-json.js";
 import type { FileWords } from "./file-words.js";
 
 /** What is said of files where no other language is asked for. */
@@ -22,4 +23,6 @@ export const ENGLISH_FILES: FileWords = {
   noFolder: "its folder does not exist",
   wouldReplace: (file) => `it would replace \`${file}\``,
   planUnreadable: (why) => `the plan cannot be read: ${why}`,
+  json: ENGLISH_JSON,
+  records: ENGLISH_RECORD_INPUT,
 };

@@ -1,3 +1,5 @@
+import type { JsonWords, RecordInputWords } from "./json-words.js";
+
 /** What the file system answers, in the words of its error codes (POSIX.1, `errno.h`). */
 export type FileErrorCode =
   | "ENOENT"
@@ -22,4 +24,6 @@ export interface FileWords {
   readonly noFolder: string;
   wouldReplace(file: string): string;
   planUnreadable(why: string): string;
+  readonly json: JsonWords;
+  readonly records: RecordInputWords;
 }

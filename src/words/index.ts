@@ -32,6 +32,7 @@ export { ENGLISH_ASSESSMENTS } from "./english-assessments.js";
 export { ENGLISH_FILES } from "./english-files.js";
 export { sayEnglishEvery } from "./english-spans.js";
 export type { FileErrorCode, FileWords } from "./file-words.js";
+export type { JsonWords, RecordInputWords, WantedInJson } from "./json-words.js";
 export { listSpanParts, type SpanPart, type SpanUnit } from "./list-span-parts.js";
 export type { PartOfPolicy } from "./part-of-policy.js";
 export type { QuantityFaultName, QuantityName } from "./quantity-name.js";

@@ -91,6 +91,25 @@ describe("--language", () => {
     expect(out).toContain("Abhilfe: `./policy.yaml` schreiben");
   });
 
+  it.each([
+    ['{"tenbar": 1,}', ":1:14: vor dem schließenden `}` steht ein Komma"],
+    ['{"tenbar" 1}', ":1:11: `1` steht da, wo `:` verlangt ist"],
+    ["[1", ":1:3: der JSON-Text endet zu früh"],
+    ['{"a": 1, "a": 2}', ":1:10: der Schlüssel `a` steht zweimal in einem Objekt"],
+    ["[".repeat(600), ":1:513: mehr als 512 Ebenen sind ineinander geschachtelt"],
+    [new Uint8Array([0x7b, 0xff]), ":1: das ist kein Text in UTF-8"],
+  ])("lets a record that is no JSON be told in that language: %s", async (input, said) => {
+    const { error } = await runProgram(["evaluate", policy, "-", ...LANGUAGE], { input });
+    expect(error).toContain(`-${said}`);
+    const subject = files.put("subject.json", input);
+    const described = await runProgram(["describe", policy, "daily", "--subject", subject, ...LANGUAGE]);
+    expect(described.error).toContain(said.replace(/^.*: (?=\D)/, ""));
+    const saved = files.put("broken-plan.json", '{"kind": "plan", }');
+    expect((await runProgram(["describe", saved, "daily", ...LANGUAGE])).error).toContain(
+      "der Plan lässt sich nicht lesen: vor dem schließenden `}` steht ein Komma",
+    );
+  });
+
   it("leaves it to English otherwise, with the parent that was meant", async () => {
     const shipped = files.put("shipped.yaml", `${HEAD}extends: common-practice/open-circiut@1\n`);
     const { out } = await runProgram(["compile", shipped]);

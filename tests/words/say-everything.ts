@@ -136,6 +136,13 @@ function sayFiles({ files }: Catalogue): Said {
     ["files tooLarge", files.tooLarge(7001)],
     ["files wouldReplace", files.wouldReplace("p-file")],
     ["files planUnreadable", files.planUnreadable("p-why")],
+    ["json commaOr", files.json.commaOr("p-closing")],
+    ["json unwanted", files.json.unwanted("p-found", "p-wanted")],
+    ["json commaBefore", files.json.commaBefore("p-closing")],
+    ["json badEscape", files.json.badEscape("p-sequence")],
+    ["json tooDeep", files.json.tooDeep(7001)],
+    ["json repeatedKey", files.json.repeatedKey("p-key")],
+    ["records lineTooLong", files.records.lineTooLong(7001)],
   ];
 }
 
