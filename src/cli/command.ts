@@ -42,10 +42,12 @@ export const AS_OF_OPTION: OptionSpec = {
   help: "the day, 2026-04-01, against which a review date is compared",
 };
 
+export const LANGUAGES = ["en", "de"] as const;
+
 export const LANGUAGE_OPTION: OptionSpec = {
   name: "language",
   value: "LANGUAGE",
-  values: ["en", "de"],
+  values: LANGUAGES,
   help: "the language of messages and reports: en (the default) or de; codes and figures stay as they are",
 };
 

@@ -38,8 +38,9 @@ async function describeLoss({ signal }: AbortController): Promise<string | undef
   const error: unknown = signal.reason;
   const isGone = typeof error === "object" && error !== null && "code" in error && error.code === "EPIPE";
   if (isGone) return undefined;
-  const { describeFileError } = await import("./program.js");
-  return `the report could not be written: ${describeFileError(error)}\n`;
+  const { describeFileError, findLanguage, loadLanguage } = await import("./program.js");
+  const { files, program } = await loadLanguage(findLanguage(process.argv.slice(2)));
+  return `${program.reportNotWritten(describeFileError(error, files))}\n`;
 }
 
 const output = new AbortController();

@@ -1,4 +1,6 @@
 export { describeFileError, openStandardInput } from "../files/index.js";
+export { findLanguage } from "./find-language.js";
+export { loadLanguage } from "./load-language.js";
 export { runCommand } from "./run-command.js";
 export { runCompile } from "./run-compile.js";
 export { runDescribe, runSchema } from "./run-describe.js";

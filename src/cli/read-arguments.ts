@@ -1,6 +1,7 @@
 import { parseArgs } from "node:util";
 import { parseDate } from "../quantities/index.js";
 import { findNearest } from "../terms/index.js";
+import type { ArgumentWords, ProgramWords } from "../words/index.js";
 
 /** One option of a command, as help shows it. */
 export interface OptionSpec {
@@ -28,6 +29,7 @@ interface OptionToken {
 export function readArguments(
   words: readonly string[],
   options: readonly OptionSpec[],
+  said: Pick<ProgramWords, "arguments" | "start">,
 ): ReadArguments | { readonly problem: string } {
   const known = new Map(options.map((option) => [option.name, option]));
   const positionals: string[] = [];
@@ -39,10 +41,11 @@ export function readArguments(
     const option = known.get(token.name);
     if (option === undefined) {
       const nearest = findNearest(token.name, known.keys());
-      const hint = nearest === undefined ? "" : `; did you mean \`--${nearest}\`?`;
-      return { problem: `there is no option \`${token.rawName}\`${hint}` };
+      return { problem: said.start.noOption(token.rawName, nearest === undefined ? undefined : `--${nearest}`) };
     }
-    const problem = values.has(option.name) ? `\`${token.rawName}\` is given twice` : findFault(token, option);
+    const problem = values.has(option.name)
+      ? said.arguments.twice(token.rawName)
+      : findFault(token, option, said.arguments);
     if (problem !== undefined) return { problem };
     if (option.value === undefined) switches.add(option.name);
     else values.set(option.name, token.value ?? "");
@@ -59,19 +62,21 @@ function readTokens(words: readonly string[], options: readonly OptionSpec[]) {
   return parseArgs({ ...config, args: [...words] }).tokens;
 }
 
-function findFault({ rawName, value, inlineValue }: OptionToken, option: OptionSpec): string | undefined {
-  if (option.value === undefined) return value === undefined ? undefined : `\`${rawName}\` takes no value`;
-  if (value === undefined || value === "") return `\`${rawName}\` needs ${option.value}`;
+function findFault(
+  { rawName, value, inlineValue }: OptionToken,
+  option: OptionSpec,
+  said: ArgumentWords,
+): string | undefined {
+  if (option.value === undefined) return value === undefined ? undefined : said.noValue(rawName);
+  if (value === undefined || value === "") return said.needs(rawName, option.value);
   if (inlineValue === false && value.startsWith("-") && value !== "-") {
-    return `\`${rawName}\` needs ${option.value}; one that begins with \`-\` is written \`${rawName}=${value}\``;
+    return said.needsJoined(rawName, option.value, value);
   }
   if (option.values?.includes(value) === false) {
-    const nearest = findNearest(value, option.values);
-    const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
-    return `\`${rawName} ${value}\` is none of ${option.values.join(", ")}${hint}`;
+    return said.noneOf(`${rawName} ${value}`, option.values, findNearest(value, option.values));
   }
   if (option.isDate === true && parseDate(value)?.dayGiven !== true) {
-    return `\`${rawName} ${value}\` is no day such as 2026-04-01`;
+    return said.noDay(`${rawName} ${value}`);
   }
   return undefined;
 }

@@ -1,4 +1,3 @@
-import { english } from "../english/index.js";
 import type { Catalogue } from "../words/index.js";
 import type { Looks } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
@@ -9,22 +8,15 @@ const WIDEST = 100;
 const USUAL_WIDTH = 80;
 
 /** `NO_COLOR` (no-color.org) and a screen that is none take colour away; `--color` has the last word. */
-export async function readLooks(given: ReadArguments, streams: Streams): Promise<Looks> {
+export function readLooks(given: ReadArguments, streams: Streams, words: Catalogue): Looks {
   const { isTerminal, isErrorTerminal, columns, environment } = streams;
   const when = given.values.get("color") ?? "auto";
   const isPlain = (environment["NO_COLOR"] ?? "") !== "" || environment["TERM"] === "dumb";
   const color = (isScreen: boolean) => when === "always" || (when === "auto" && isScreen && !isPlain);
   const width = Math.max(NARROWEST, Math.min(columns ?? USUAL_WIDTH, WIDEST));
-  const words = await loadLanguage(given);
   return {
     out: { color: color(isTerminal), width, words },
     error: { color: color(isErrorTerminal), width, words },
     words,
   };
-}
-
-/** The catalogue that `--language` asks for, else English; another is loaded only where it is asked for. */
-async function loadLanguage({ values }: ReadArguments): Promise<Catalogue> {
-  if (values.get("language") === "de") return (await import("./german-words.js")).german;
-  return english;
 }

@@ -64,10 +64,7 @@ async function savePlan(
   { error }: Streams,
 ): Promise<ExitCode> {
   const problem = await writeText(out, `${JSON.stringify(plan)}\n`, [path], words.files);
-  error(
-    makePrintable(
-      problem === undefined ? `${out}: the plan is saved` : `${out}: the plan was not saved: ${problem}`,
-    ).concat("\n"),
-  );
+  const { planSaved, planNotSaved } = words.program;
+  error(makePrintable(`${out}: ${problem === undefined ? planSaved : planNotSaved(problem)}`).concat("\n"));
   return problem === undefined ? 0 : 2;
 }

@@ -4,6 +4,7 @@ import { loadPolicy } from "../node.js";
 import { parseRecordTime } from "../quantities/index.js";
 import { makePrintable, renderDiagnostics } from "../report/index.js";
 import { findNearest } from "../terms/index.js";
+import type { StationWords } from "../words/index.js";
 import type { Looks } from "./command.js";
 import { listStations } from "./list-stations.js";
 import type { ReadArguments } from "./read-arguments.js";
@@ -20,14 +21,14 @@ export async function runDescribe(given: ReadArguments, streams: Streams, looks:
   const station = values.get("station");
   // Why: a day that cannot be read would describe the check as on no day at all.
   if (at !== undefined && parseRecordTime(at) === undefined) {
-    streams.error(`\`--at ${makePrintable(at)}\` is no time such as 2026-04-12 or 2026-04-12T07:04:00+01:00\n`);
+    streams.error(`${makePrintable(words.program.arguments.noTime(`--at ${at}`))}\n`);
     return 2;
   }
   const policy = await load(path, streams, looks, words);
   if (policy === undefined) return 2;
   const file = values.get("subject");
   if (file === "-" && path === "-") {
-    streams.error("`-` is named twice; standard input is read once\n");
+    streams.error(`${words.program.arguments.inputTwice}\n`);
     return 2;
   }
   const subject = file === undefined ? {} : await readSubject(file, streams, looks);
@@ -37,31 +38,31 @@ export async function runDescribe(given: ReadArguments, streams: Streams, looks:
     ...(at === undefined ? {} : { at }),
     ...(station === undefined ? {} : { station }),
   };
-  if (station !== undefined) noteStation(station, at, policy, streams);
-  return print(describeCheck(policy, check, subject, circumstances), check, policy, streams);
+  if (station !== undefined) noteStation(station, at, policy, words.program.stations, streams);
+  return print(describeCheck(policy, check, subject, circumstances), check, policy, words, streams);
 }
 
 /** Why: a station that nothing is for is no mistake, yet a name that was miswritten looks like one. */
-function noteStation(station: string, at: string | undefined, { plan }: Policy, { error }: Streams): void {
+function noteStation(
+  station: string,
+  at: string | undefined,
+  { plan }: Policy,
+  said: StationWords,
+  { error }: Streams,
+): void {
   const { named, isRead } = listStations(plan);
-  const shown = makePrintable(station);
-  if (named.length === 0 && !isRead) error("note: nothing in the policy depends on a station\n");
+  if (named.length === 0 && !isRead) error(`${said.nothingDepends}\n`);
   else if (!named.includes(station.trim()) && !isRead) {
-    const nearest = findNearest(station, named);
-    const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
-    const list = named.map((name) => `\`${name}\``).join(", ");
-    error(
-      makePrintable(`note: the policy says nothing of a station \`${shown}\`; it names ${list}${hint}`).concat("\n"),
-    );
+    error(`${makePrintable(said.unknown(station, named, findNearest(station, named)))}\n`);
   }
-  if (at === undefined) error("note: no adoption applies without `--at`, and none of the station either\n");
+  if (at === undefined) error(`${said.withoutTime}\n`);
 }
 
 /** Prints the JSON Schema of a check's records. */
 export async function runSchema({ positionals }: ReadArguments, streams: Streams, looks: Looks): Promise<ExitCode> {
   const [path = "", check = ""] = positionals;
   const policy = await load(path, streams, looks);
-  return policy === undefined ? 2 : print(recordSchema(policy, check), check, policy, streams);
+  return policy === undefined ? 2 : print(recordSchema(policy, check), check, policy, looks.words, streams);
 }
 
 async function load(path: string, streams: Streams, looks: Looks, words?: Catalogue): Promise<Policy | undefined> {
@@ -85,24 +86,26 @@ async function readSubject(
   const { value } = parsed;
   // Why: taken for a subject, a whole record states no fact, and every step would look open for no reason that is told.
   if (typeof value === "object" && value !== null && "subject" in value && "steps" in value) {
-    streams.error(
-      `${makePrintable(file)}: it holds a whole record; write what stands under its \`subject\` to a file\n`,
-    );
+    streams.error(`${makePrintable(file)}: ${words.program.inputs.wholeRecord}\n`);
     return undefined;
   }
   if (typeof value === "object" && value !== null && !Array.isArray(value)) return { ...value };
-  streams.error(`${makePrintable(file)}: a subject is a JSON object\n`);
+  streams.error(`${makePrintable(file)}: ${words.program.inputs.noSubject}\n`);
   return undefined;
 }
 
-async function print(value: object | undefined, check: string, policy: Policy, streams: Streams): Promise<ExitCode> {
+async function print(
+  value: object | undefined,
+  check: string,
+  policy: Policy,
+  { program }: Catalogue,
+  streams: Streams,
+): Promise<ExitCode> {
   if (value !== undefined) {
     await streams.out(`${JSON.stringify(value, undefined, 2)}\n`);
     return 0;
   }
   const known = policy.plan.checks.map((one) => one.check);
-  const nearest = findNearest(check, known);
-  const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
-  streams.error(makePrintable(`the policy has no check \`${check}\`; it has ${known.join(", ")}${hint}`).concat("\n"));
+  streams.error(`${makePrintable(program.arguments.noCheck(check, known, findNearest(check, known)))}\n`);
   return 2;
 }

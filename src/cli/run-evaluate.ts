@@ -1,6 +1,7 @@
 import { type Assessment, CONSEQUENCES, evaluate, type Policy } from "../index.js";
 import { loadPolicy, readRecords } from "../node.js";
 import { countVerdict, makePrintable, NO_VERDICTS, renderDiagnostics, type VerdictCounts } from "../report/index.js";
+import type { InputWords } from "../words/index.js";
 import type { AssessmentWriter } from "./assessment-writer.js";
 import type { Looks } from "./command.js";
 import type { ReadArguments } from "./read-arguments.js";
@@ -38,10 +39,11 @@ async function evaluateInputs(
   const failOn = given.values.get("fail-on") ?? "refer";
   let tally: Tally = { counts: NO_VERDICTS, records: 0, fails: false };
   let isRead = true;
+  const said = words.program.inputs;
   reading: for (const input of inputs) {
     for await (const record of readRecords(input, streams.input, words.files)) {
       if ("problem" in record) {
-        const problem = describeUnread(input, record);
+        const problem = describeUnread(input, record, said);
         streams.error(`${problem}\n`);
         tally = { ...tally, counts: { ...tally.counts, notRead: tally.counts.notRead + 1 } };
         isRead = await writer.refuse(problem);
@@ -49,7 +51,7 @@ async function evaluateInputs(
         continue;
       }
       const assessment = evaluate(policy, record.value, { digest: true, words });
-      if (!assessment.judged) streams.error(`${nameUnjudged(input, record)}\n`);
+      if (!assessment.judged) streams.error(`${nameUnjudged(input, record, said)}\n`);
       tally = {
         counts: countVerdict(tally.counts, assessment),
         records: tally.records + 1,
@@ -62,7 +64,7 @@ async function evaluateInputs(
   }
   const isEmpty = tally.records === 0 && !given.switches.has("allow-empty");
   // Why: said first, since deference and cautions would push it out of sight.
-  if (isEmpty) streams.error(`no record was evaluated: ${describeEmpty(inputs, tally.counts)}\n`);
+  if (isEmpty) streams.error(`${said.noRecord(describeEmpty(inputs, tally.counts, said))}\n`);
   if (isRead) await writer.close(tally.counts);
   if (tally.counts.notRead > 0 || isEmpty) return 2;
   return tally.fails ? 1 : 0;
@@ -77,16 +79,15 @@ function readAt(record: unknown): string | undefined {
 function describeUnread(
   input: string,
   { problem, line, column }: { problem: string; line: number | undefined; column: number | undefined },
+  said: InputWords,
 ): string {
   const place = [input, line, column].filter((part) => part !== undefined).join(":");
-  return makePrintable(`${place}: ${problem}; not judged`);
+  return makePrintable(`${place}: ${said.notJudged(problem)}`);
 }
 
 /** Why: a record without an id could not be found again among the lines of a file. */
-function nameUnjudged(input: string, { line }: { line: number | undefined }): string {
-  return makePrintable(
-    `${[input, line].filter((part) => part !== undefined).join(":")}: the record could not be judged`,
-  );
+function nameUnjudged(input: string, { line }: { line: number | undefined }, said: InputWords): string {
+  return makePrintable(`${[input, line].filter((part) => part !== undefined).join(":")}: ${said.recordUnjudged}`);
 }
 
 function isFailure({ findings, judged }: Assessment, level: string): boolean {
@@ -95,8 +96,8 @@ function isFailure({ findings, judged }: Assessment, level: string): boolean {
   return !judged || findings.some(({ consequence }) => order.indexOf(consequence) >= order.indexOf(level));
 }
 
-function describeEmpty(inputs: readonly string[], { notRead }: VerdictCounts): string {
-  if (notRead > 0) return "what was given could not be read";
-  const named = inputs.map((input) => (input === "-" ? "standard input" : `\`${makePrintable(input)}\``));
-  return named.length === 1 ? `${named.join("")} holds none` : `${named.join(", ")} hold none`;
+function describeEmpty(inputs: readonly string[], { notRead }: VerdictCounts, said: InputWords): string {
+  if (notRead > 0) return said.nothingReadable;
+  const named = inputs.map((input) => (input === "-" ? said.standardInput : `\`${makePrintable(input)}\``));
+  return said.holdNone(named);
 }

@@ -1,5 +1,7 @@
+import { ENGLISH_START } from "../english/index.js";
 import { ENGINE_VERSION } from "../index.js";
 import { findNearest } from "../terms/index.js";
+import type { StartWords } from "../words/index.js";
 import type { Command } from "./command.js";
 import { COMPILE } from "./compile-command.js";
 import { DESCRIBE, SCHEMA } from "./describe-command.js";
@@ -33,17 +35,30 @@ export async function run(
   }
   const name = asksHelp ? second : first;
   const command = commands.find((one) => one.name === name);
-  if (command === undefined) return refuse(describeUnknown(name ?? "", commands), "", streams);
+  if (command === undefined) return refuseUnknown(name ?? "", words, commands, streams);
   const rest = second === undefined ? [] : [second, ...others];
   // Why: the help and the version of the program are there at once, without what only a command needs.
   const { runCommand } = await import("./program.js");
   return runCommand(command, asksHelp ? ["--help"] : rest, streams);
 }
 
-function describeUnknown(word: string, commands: readonly Command[]): string {
-  const isOption = word.startsWith("-");
-  const known = isOption ? ["--help", "--version"] : commands.map(({ name }) => name);
-  const nearest = findNearest(word, known);
-  const hint = nearest === undefined ? "" : `; did you mean \`${nearest}\`?`;
-  return `there is no ${isOption ? "option" : "command"} \`${word}\`${hint}`;
+async function refuseUnknown(
+  word: string,
+  words: readonly string[],
+  commands: readonly Command[],
+  streams: Streams,
+): Promise<ExitCode> {
+  const start = await loadStart(words);
+  const nearestOf = (known: readonly string[]) => findNearest(word, known);
+  const problem = word.startsWith("-")
+    ? start.noOption(word, nearestOf(["--help", "--version"]))
+    : start.noCommand(word, nearestOf(commands.map(({ name }) => name)));
+  return refuse(problem, "", start, streams);
+}
+
+/** Why: English is there at once, so that a mistyped command loads nothing; other languages come with the program. */
+async function loadStart(words: readonly string[]): Promise<StartWords> {
+  if (!words.some((word) => word.startsWith("--language"))) return ENGLISH_START;
+  const { findLanguage, loadLanguage } = await import("./program.js");
+  return (await loadLanguage(findLanguage(words))).program.start;
 }

@@ -1,5 +1,6 @@
 import { type Catalogue, ENGLISH_ASSESSMENTS, ENGLISH_FILES } from "../words/index.js";
 import { ENGLISH_DIAGNOSTICS } from "./english-diagnostics.js";
+import { ENGLISH_PROGRAM } from "./english-program.js";
 import { ENGLISH_REPORTS } from "./english-reports.js";
 
 export const english: Catalogue = {
@@ -8,4 +9,5 @@ export const english: Catalogue = {
   ...ENGLISH_DIAGNOSTICS,
   ...ENGLISH_REPORTS,
   files: ENGLISH_FILES,
+  program: ENGLISH_PROGRAM,
 };

@@ -1,6 +1,7 @@
 import type { AssessmentWords } from "./assessment-words.js";
 import type { DiagnosticWords } from "./diagnostic-words.js";
 import type { FileWords } from "./file-words.js";
+import type { ProgramWords } from "./program-words.js";
 import type { ReportWords } from "./report-words.js";
 
 /**
@@ -13,4 +14,5 @@ export interface Catalogue extends AssessmentWords, DiagnosticWords, ReportWords
   /** The language as BCP 47 names it, `en`. */
   readonly language: string;
   readonly files: FileWords;
+  readonly program: ProgramWords;
 }

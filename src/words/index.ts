@@ -35,6 +35,7 @@ export type { FileErrorCode, FileWords } from "./file-words.js";
 export type { JsonWords, RecordInputWords, WantedInJson } from "./json-words.js";
 export { listSpanParts, type SpanPart, type SpanUnit } from "./list-span-parts.js";
 export type { PartOfPolicy } from "./part-of-policy.js";
+export type { ArgumentWords, InputWords, ProgramWords, StartWords, StationWords } from "./program-words.js";
 export type { QuantityFaultName, QuantityName } from "./quantity-name.js";
 export { quoteQuantities } from "./quote-quantities.js";
 export { type RemarkCode, type RemarkTexts, sayRemark } from "./remark-shapes.js";

@@ -110,6 +110,65 @@ describe("--language", () => {
     );
   });
 
+  it.each([
+    [
+      ["evalute", policy],
+      "den Befehl `evalute` gibt es nicht; ist `evaluate` gemeint?\nmehr dazu sagt `tenbar --help`\n",
+    ],
+    [["--halp"], "die Option `--halp` gibt es nicht; ist `--help` gemeint?\n"],
+    [["evaluate", policy, "--fromat=json"], "die Option `--fromat` gibt es nicht; ist `--format` gemeint?\n"],
+    [
+      ["evaluate", policy, "--format", "jsn"],
+      "`--format jsn` ist keines von text, json, ndjson, junit, csv; ist `json`",
+    ],
+    [["evaluate", policy, "--format="], "`--format` verlangt FORMAT\n"],
+    [["evaluate", policy, "--as-of", "2026-02-30"], "`--as-of 2026-02-30` ist kein Tag wie 2026-04-01\n"],
+    [["evaluate", policy, "--allow-empty=yes"], "`--allow-empty` nimmt keinen Wert\n"],
+    [["evaluate", policy], "RECORDS fehlt; Aufruf: tenbar evaluate POLICY RECORDS..."],
+    [["evaluate", policy, "-", "-"], "`-` ist zweimal genannt; die Standardeingabe wird einmal gelesen\n"],
+    [["compile", policy, "other.yaml"], "`other.yaml` ist ein Argument zu viel; Aufruf: tenbar compile POLICY"],
+    [["compile", policy, "--out", "--resolved"], "was mit `-` beginnt, wird `--out=--resolved` geschrieben\n"],
+    [["compile", policy, "--as-of=2026-04-01", "--as-of=2026-04-01"], "`--as-of` ist zweimal angegeben\n"],
+    [["describe", policy, "daily", "--at", "soon"], "`--at soon` ist keine Zeit wie 2026-04-12 oder"],
+    [["describe", policy, "dialy"], "keine Prüfung `dialy`; sie hat daily; ist `daily` gemeint?\n"],
+    [["describe", policy, "daily", "--subject", leaking], "was darin unter `subject` steht, in eine Datei schreiben\n"],
+    [["evaluate", policy, "-"], "kein Protokoll wurde beurteilt: die Standardeingabe enthält keines\n"],
+    [
+      ["evaluate", policy, "no-such.json"],
+      "kein Protokoll wurde beurteilt: was angegeben ist, ließ sich nicht lesen\n",
+    ],
+    [["evaluate", policy, files.folder], ": das ist ein Ordner; nicht beurteilt\n"],
+  ])("lets %j be refused in that language, before or behind what is wrong", async (words, said) => {
+    const behind = await runProgram([...words, ...LANGUAGE]);
+    expect(behind).toMatchObject({ code: 2, error: expect.stringContaining(said) });
+    const [command = "", ...rest] = words;
+    const before = await runProgram([command, "--language=de", ...rest]);
+    expect(before).toEqual(behind);
+  });
+
+  it("lets describe note in that language what a station comes to", async () => {
+    const lowmere = "examples/lowmere/policy.yaml";
+    const describe = (path: string) => runProgram(["describe", path, "daily", "--station", "Lowmere3", ...LANGUAGE]);
+    const without = "Hinweis: ohne `--at` gilt keine Ausnahme, also auch keine der Wache\n";
+    expect((await describe(policy)).error).toBe(
+      `Hinweis: in der Richtlinie hängt nichts von einer Wache ab\n${without}`,
+    );
+    expect((await describe(lowmere)).error).toBe(
+      `Hinweis: die Richtlinie sagt nichts von einer Wache \`Lowmere3\`; sie nennt \`Lowmere 3\`, \`Lowmere 4\`; ist \`Lowmere 3\` gemeint?\n${without}`,
+    );
+  });
+
+  it.each([
+    [["compile", policy, "--language", "xx"], "`--language xx` is none of en, de\n"],
+    [["compile", policy, "--language=de", "--language=de"], "`--language` is given twice\n"],
+    [["compile", policy, "--langauge", "de"], "there is no option `--langauge`; did you mean `--language`?\n"],
+    [["schema", policy, "daily", "--language", "de"], "there is no option `--language`\n"],
+    [["compile", policy, "other.yaml", "--", "--language", "de"], "`other.yaml` is one argument too many"],
+    [["evalute", policy, "--language", "xx"], "there is no command `evalute`; did you mean `evaluate`?\n"],
+  ])("is English where the language itself is what is wrong: %j", async (words, said) => {
+    expect(await runProgram(words)).toMatchObject({ code: 2, error: expect.stringContaining(said) });
+  });
+
   it("leaves it to English otherwise, with the parent that was meant", async () => {
     const shipped = files.put("shipped.yaml", `${HEAD}extends: common-practice/open-circiut@1\n`);
     const { out } = await runProgram(["compile", shipped]);

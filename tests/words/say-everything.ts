@@ -14,6 +14,7 @@ export function sayEverything(words: Catalogue): SaidTexts {
     ...sayRemarks(words),
     ...sayLimits(words),
     ...sayFiles(words),
+    ...sayProgram(words),
     ...sayReports(words),
     ...sayPolicyTexts(words),
     ...Object.keys(DIAGNOSTIC_SAMPLES).flatMap((code) =>
@@ -143,6 +144,38 @@ function sayFiles({ files }: Catalogue): Said {
     ["json tooDeep", files.json.tooDeep(7001)],
     ["json repeatedKey", files.json.repeatedKey("p-key")],
     ["records lineTooLong", files.records.lineTooLong(7001)],
+  ];
+}
+
+function sayProgram({ program }: Catalogue): Said {
+  const { start, arguments: args, inputs, stations } = program;
+  const known = ["p-one", "p-two"];
+  return [
+    ...[undefined, "p-nearest"].flatMap(
+      (nearest): Said => [
+        [`program noCommand ${nearest}`, start.noCommand("p-word", nearest)],
+        [`program noOption ${nearest}`, start.noOption("p-word", nearest)],
+        [`program noneOf ${nearest}`, args.noneOf("p-given", known, nearest)],
+        [`program noCheck ${nearest}`, args.noCheck("p-check", known, nearest)],
+        [`program unknown ${nearest}`, stations.unknown("p-station", known, nearest)],
+      ],
+    ),
+    ["program moreHelp", start.moreHelp("p-command")],
+    ["program twice", args.twice("p-option")],
+    ["program noValue", args.noValue("p-option")],
+    ["program needs", args.needs("p-option", "p-value")],
+    ["program needsJoined", args.needsJoined("p-option", "p-value", "p-given")],
+    ["program noDay", args.noDay("p-given")],
+    ["program noTime", args.noTime("p-given")],
+    ["program missing", args.missing("p-name", "p-usage")],
+    ["program surplus", args.surplus("p-word", "p-usage")],
+    ["program notJudged", inputs.notJudged("p-problem")],
+    ["program noRecord", inputs.noRecord("p-why")],
+    ["program holdNone of one", inputs.holdNone(["p-one"])],
+    ["program holdNone", inputs.holdNone(known)],
+    ["program planNotSaved", program.planNotSaved("p-why")],
+    ["program reportNotWritten", program.reportNotWritten("p-why")],
+    ["program ownFault", program.ownFault("p-message")],
   ];
 }
 
