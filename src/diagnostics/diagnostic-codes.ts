@@ -19,6 +19,7 @@ export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity:
   "read/merge-key": ERROR,
   "read/tag": ERROR,
   "read/unclosed-quote": ERROR,
+  "read/stray-quote": ERROR,
   "read/text-behind-quote": ERROR,
   "read/unclosed-bracket": ERROR,
   "read/tab-indent": ERROR,

@@ -66,6 +66,13 @@ export const ENGLISH_READ_TEXT_TEXTS = {
     wanted: ({ quote }) => `a closing ${quote}`,
     mend: ({ quote }) => `put ${quote} after the text`,
   },
+  "read/stray-quote": {
+    message: ({ quote, text, found }) =>
+      text === undefined ? `${quote} closes nothing here` : `${quote} closes \`${found ?? ""}\`, and none opens it`,
+    wanted: () => "a quote at both ends or at neither",
+    mend: ({ quote, text }) =>
+      text === undefined ? `delete ${quote}` : `write \`${text}\`, or \`${quote}${text}${quote}\` where it is a text`,
+  },
   "read/text-behind-quote": {
     message: ({ found }) => `\`${found ?? ""}\` stands after the closing quote`,
     wanted: () => "nothing after a closing quote on its line",

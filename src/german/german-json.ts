@@ -16,7 +16,7 @@ export const GERMAN_JSON: JsonWords = {
   endlessText: "ein Text in Anführungszeichen endet nicht auf seiner Zeile",
   controlCharacter: "in einem Text steht ein Steuerzeichen",
   badEscape: (sequence) =>
-    `mit \`${sequence}\` beginnt in JSON kein Zeichen; ein Rückstrich selbst wird \`\\\\\` geschrieben`,
+    `mit \`${sequence}\` beginnt in JSON kein Zeichen; ein umgekehrter Schrägstrich selbst wird \`\\\\\` geschrieben`,
   singleQuote: "ein Text steht in `'`; JSON verlangt `\"`",
   noJson: "das ist kein JSON",
   tooDeep: (levels) => `mehr als ${levels} Ebenen sind ineinander geschachtelt`,

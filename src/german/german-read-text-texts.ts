@@ -69,6 +69,17 @@ export const GERMAN_READ_TEXT_TEXTS = {
     wanted: ({ quote }) => `ein schließendes ${quote}`,
     mend: ({ quote }) => `${quote} hinter den Text setzen`,
   },
+  "read/stray-quote": {
+    message: ({ quote, text, found }) =>
+      text === undefined
+        ? `${quote} schließt hier nichts`
+        : `${quote} schließt \`${found ?? ""}\`, und keines öffnet den Text`,
+    wanted: () => "Anführungszeichen an beiden Enden oder an keinem",
+    mend: ({ quote, text }) =>
+      text === undefined
+        ? `${quote} löschen`
+        : `\`${text}\` schreiben, oder \`${quote}${text}${quote}\`, wo es ein Text ist`,
+  },
   "read/text-behind-quote": {
     message: ({ found }) => `\`${found ?? ""}\` steht hinter dem schließenden Anführungszeichen`,
     wanted: () => "nichts hinter einem schließenden Anführungszeichen in seiner Zeile",

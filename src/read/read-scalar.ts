@@ -1,6 +1,7 @@
 import { Scalar } from "yaml";
 import { findUnwanted } from "./check-text.js";
 import type { DocumentWalk } from "./document-walk.js";
+import { findStrayQuote } from "./stray-quote.js";
 import { shortenText } from "./text-report.js";
 
 /** Behind a plain text: blanks and a `#` that is followed at once by something, as in `Set #4`. */
@@ -9,7 +10,7 @@ const SIGNIFICANT_DIGITS = 15;
 
 /**
  * The value of a text, number, true, false or null. May add `read/control-character`, `read/lone-surrogate` (written
- * as an escape) and `read/number-not-exact`; notes a text that a `#` may have cut short.
+ * as an escape), `read/number-not-exact` and `read/stray-quote`; notes a text that a `#` may have cut short.
  */
 export function readScalar(walk: DocumentWalk, node: Scalar.Parsed, pointer: string): unknown {
   const { value } = node;
@@ -27,8 +28,19 @@ export function readScalar(walk: DocumentWalk, node: Scalar.Parsed, pointer: str
     walk.output.report("read/number-not-exact", start, end, { found: shortenText(node.source) });
     return null;
   }
-  if (node.type === Scalar.PLAIN) noteCutText(walk, node, pointer);
+  if (node.type === Scalar.PLAIN && !reportStrayQuote(walk, node, pointer)) noteCutText(walk, node, pointer);
   return value;
+}
+
+/** Why silenced: a quantity or a name with a quote at its end is no other mistake. */
+function reportStrayQuote(walk: DocumentWalk, { range: [start, end] }: Scalar.Parsed, pointer: string): boolean {
+  const written = walk.output.source.text.slice(start, end);
+  const at = findStrayQuote(written);
+  if (at === undefined) return false;
+  walk.silenced.add(pointer);
+  const params = { quote: written.charAt(at), text: shortenText(written.slice(0, at)), found: shortenText(written) };
+  walk.output.report("read/stray-quote", start + at, end, params);
+  return true;
 }
 
 function isExact(value: number, source: string): boolean {

@@ -31,7 +31,7 @@ const REFUSED: Readonly<Record<string, Refusal["code"]>> = {
  * Cuts a text into tokens and counts levels and keys on the way, so that nothing too deep or too large is composed.
  * Why: the composer of yaml 2 can end the whole process on a thousand nested brackets.
  * Stops at once, and returns nothing, when a bound is passed. May add `read/too-deep`, `read/too-many-nodes`,
- * `read/unclosed-quote` and `read/unclosed-bracket`.
+ * `read/unclosed-quote`, `read/stray-quote` and `read/unclosed-bracket`.
  */
 export function scanTokens(output: TextReport): TokenScan | undefined {
   const parser = new Parser();

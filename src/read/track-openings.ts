@@ -2,6 +2,10 @@ import { shortenText, type TextReport } from "./text-report.js";
 
 const CLOSINGS: Readonly<Record<string, string>> = { "{": "}", "[": "]" };
 
+/** Behind a bracket or a quote nothing can begin, so a quote there with nothing but brackets after it closes a text. */
+const BEFORE_STRAY = /[}\]"'][ \t]*$/;
+const STRAY = /^["'][\s,}\]]*$/;
+
 interface Opening {
   readonly bracket: string;
   readonly closing: string;
@@ -15,7 +19,7 @@ export interface OpeningTracker {
   finish(): number;
 }
 
-/** May add `read/unclosed-quote` or `read/unclosed-bracket`, one of them once: whatever follows is a consequence. */
+/** May add `read/unclosed-quote`, `read/stray-quote` or `read/unclosed-bracket`, one of them once: whatever follows is a consequence. */
 export function trackOpenings({ source, report }: TextReport): OpeningTracker {
   const open: Opening[] = [];
   let quote: number | undefined;
@@ -39,7 +43,10 @@ export function trackOpenings({ source, report }: TextReport): OpeningTracker {
       if (quote !== undefined) {
         const end = findLineEnd(source.text, quote);
         const found = shortenText(source.text.slice(quote, end));
-        report("read/unclosed-quote", quote, end, { quote: source.text.charAt(quote), found });
+        const sign = source.text.charAt(quote);
+        if (STRAY.test(found) && BEFORE_STRAY.test(source.text.slice(findLineStart(source.text, quote), quote))) {
+          report("read/stray-quote", quote, quote + 1, { quote: sign, found: sign });
+        } else report("read/unclosed-quote", quote, end, { quote: sign, found });
         return quote;
       }
       if (unclosed === undefined) return Number.POSITIVE_INFINITY;
@@ -55,6 +62,10 @@ function isQuoteClosed(lexeme: string): boolean {
   const inner = lexeme.slice(1);
   if (lexeme.startsWith("'")) return inner.endsWith("'") && (/'+$/.exec(inner)?.[0].length ?? 0) % 2 === 1;
   return inner.endsWith('"') && (/\\*(?="$)/.exec(inner)?.[0].length ?? 0) % 2 === 0;
+}
+
+function findLineStart(text: string, from: number): number {
+  return text.lastIndexOf("\n", from) + 1;
 }
 
 function findLineEnd(text: string, from: number): number {

@@ -3,6 +3,7 @@ import type { DocumentWalk } from "./document-walk.js";
 import { extendPointer } from "./json-pointer.js";
 import { findKeyWithoutSpace } from "./key-without-space.js";
 import { mendComparison, mendDecimalCommas } from "./mend-slip.js";
+import { findStrayQuote } from "./stray-quote.js";
 import { shortenText } from "./text-report.js";
 
 type PairNode = Pair<ParsedNode, ParsedNode | null>;
@@ -64,7 +65,8 @@ function reportRun(walk: DocumentWalk, { before, start, end }: Run, pointer: str
   }
   const key = String(before.key.value);
   const [valueStart] = before.value.range;
-  const whole = shortenText(source.text.slice(valueStart, end));
+  const written = source.text.slice(valueStart, end);
+  const whole = shortenText(written.slice(0, findStrayQuote(written)));
   walk.silenced.add(extendPointer(pointer, key));
   const pointed = mendDecimalCommas(whole);
   if (pointed !== undefined && !pointed.includes(",")) {

@@ -19,6 +19,7 @@ export interface ReadTextShapes {
   readonly "read/merge-key": Says<Nothing, "wanted" | "mend">;
   readonly "read/tag": Says<Nothing, "wanted" | "mend">;
   readonly "read/unclosed-quote": Says<{ quote: string }, "wanted" | "mend">;
+  readonly "read/stray-quote": Says<{ quote: string; text?: string | undefined }, "wanted" | "mend">;
   readonly "read/text-behind-quote": Says<Nothing, "wanted" | "mend">;
   readonly "read/unclosed-bracket": Says<{ bracket: string; closing: string }, "wanted" | "mend">;
   readonly "read/tab-indent": Says<Nothing, "wanted" | "mend">;

@@ -45,10 +45,11 @@ const QUANTITY = "plan/bad-quantity";
 const TEXT = "read/bad-text";
 const NAME = "plan/unknown-name";
 const CUT = "read/text-cut-by-comma";
+const STRAY = "read/stray-quote";
 const PLAIN = "read/unquoted-text";
 const ITSELF = "plan/step-before-itself";
 
-/** Sixteen mistakes of typing, each at several places. */
+/** Seventeen mistakes of typing, each at several places. */
 export const MISTAKES: Readonly<Record<string, readonly Slip[]>> = {
   "a key is misspelt": [
     { text: "child", from: "accept: { at-least: 270", to: "«acept: { at-least: 270", code: KEY, nearest: "accept" },
@@ -151,7 +152,23 @@ export const MISTAKES: Readonly<Record<string, readonly Slip[]>> = {
     { text: "child", from: '"TO 26/11"', to: '«"TO 26/11', code: "read/unclosed-quote" },
     { text: "local", from: '"49 CFR 180.209"', to: "«'49 CFR 180.209", code: "read/unclosed-quote" },
   ],
+  "a quote is closed that was never opened": [
+    { text: "child", from: "at-most: 3 s", to: 'at-most: 3 s«"', code: STRAY, found: '3 s"', mend: "`3 s`" },
+    { text: "shipped", from: "at-most: 10 bar", to: 'at-most: 10 bar«"', code: STRAY, mend: "`10 bar`" },
+    { text: "child", from: "60 bar]", to: "60 bar«']", code: STRAY, found: "60 bar'", mend: "`60 bar`" },
+    { text: "child", from: '"LO 12" }', to: 'LO 12«" }', code: STRAY, found: 'LO 12"', mend: '`"LO 12"`' },
+    { text: "child", from: '"LO 7"', to: 'LO 7«"', code: STRAY, found: 'LO 7"', mend: '`"LO 7"`' },
+    { text: "child", from: '"2026.2"', to: '2026.2«"', code: STRAY, found: '2026.2"', mend: '`"2026.2"`' },
+    { text: "child", from: "attestable: true", to: 'attestable: true«"', code: STRAY, mend: "`true`" },
+    { text: "child", from: "tolerance: charge", to: 'tolerance: charge«"', code: STRAY, mend: "`charge`" },
+    { text: "local", from: "rounding: down", to: 'rounding: down«"', code: STRAY, mend: "`down`" },
+    { text: "shipped", from: "as it should be?", to: 'as it should be?«"', code: STRAY, mend: "should be?" },
+    { text: "child", from: "{ at-least: 270 bar }", to: '{ at-least: 270 bar }«"', code: STRAY, mend: "delete" },
+    { text: "child", from: "60 bar]", to: '60 bar]«"', code: STRAY, mend: "delete" },
+    { text: "child", from: '"LO 7"', to: '"LO 7"«"', code: STRAY, mend: "delete" },
+  ],
   "a comma in braces cuts a text in two": [
+    { text: "child", from: '"LO 12" }', to: 'LO 12, «page 3" }', code: CUT, mend: '`order: "LO 12, page 3"`' },
     { text: "child", from: '"LO 12" }', to: "LO 12, «page 3 }", code: CUT, found: "page 3", mend: '"LO 12, page 3"' },
     {
       text: "shipped",

@@ -28,6 +28,25 @@ describe("a text with one mistake of YAML", () => {
   });
 });
 
+describe("a quote in a plain text", () => {
+  it.each(["All the sets'", 'A "small" check of "two"', 'A 3/4" hose', "It's small", "'A hose of 3/4\"'", "Max'"])(
+    "is a character of it in %s",
+    (title) => {
+      const { policy, list } = readText(alter("Small checks", title));
+      expect(list).toEqual([]);
+      expect(policy?.document.policy.title).toBe(title.replace(/^'(.*)'$/, "$1"));
+    },
+  );
+
+  it("that closes two texts is told of each", () => {
+    const text = alter("10 bar }", '10 bar" }', alter("Small checks", 'Small checks"'));
+    expect(readText(text).list.map(({ code, line }) => [code, line])).toEqual([
+      ["read/stray-quote", 4],
+      ["read/stray-quote", 9],
+    ]);
+  });
+});
+
 describe("a hash behind a plain text", () => {
   it("is a warning where something follows it at once, and the policy is read", () => {
     const { policy, list } = readText(alter("Small checks", "Set #4"));

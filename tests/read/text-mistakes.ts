@@ -27,6 +27,8 @@ export const TEXT_MISTAKES: readonly Mistake[] = [
   ["an unclosed double quote", alter('"1"', '"1'), "read/unclosed-quote", 5, 12, 'put " after the text'],
   ["an unclosed single quote", alter("Small checks", "'Small checks"), "read/unclosed-quote", 4, 10],
   ["an unclosed quote in braces", alter("10 bar }", '"10 bar }'), "read/unclosed-quote", 9, 24],
+  ["a quote that none opens", alter("Small checks", 'Small checks"'), "read/stray-quote", 4, 22, "`Small checks`"],
+  ["a quote behind a brace", alter("10 bar }", '10 bar }"'), "read/stray-quote", 9, 32, 'delete "'],
   ["a quote inside quotes", alter("Small checks", "'it's'"), "read/text-behind-quote", 4, 14, "twice"],
   ["a text behind a quote", alter('"1"', '"1" beta'), "read/text-behind-quote", 5, 16],
   ["an unclosed brace", alter("10 bar }", "10 bar"), "read/unclosed-bracket", 9, 13, "put `}` at its end"],

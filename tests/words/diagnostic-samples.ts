@@ -20,6 +20,10 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
   "read/merge-key": [{}],
   "read/tag": [{ found: "!p-found" }, {}],
   "read/unclosed-quote": [{ quote: '"' }],
+  "read/stray-quote": [
+    { found: "p-found", quote: "p-quote", text: "p-text" },
+    { found: "p-found", quote: "p-quote" },
+  ],
   "read/text-behind-quote": [{ found: "p-found" }],
   "read/unclosed-bracket": [{ bracket: "[", closing: "]" }],
   "read/tab-indent": [{}],
