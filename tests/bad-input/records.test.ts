@@ -56,7 +56,9 @@ describe("an input that is no record", () => {
   ])("%s is named with its place and not judged", async (_, content, problem) => {
     const { code, assessments, error } = await evaluateBytes(content);
     expect({ code, assessments }).toEqual({ code: 2, assessments: [] });
-    expect(error).toMatch(/^FILE:1(:\d+)?: .*; not judged\nno record was evaluated\n$/s);
+    expect(error).toMatch(
+      /^FILE:1(:\d+)?: .*; not judged\nno record was evaluated: what was given could not be read\n$/s,
+    );
     expect(error).toContain(problem);
   });
 
@@ -66,10 +68,11 @@ describe("an input that is no record", () => {
     ["a byte order mark", "\ufeff"],
     ["an empty list", "[]"],
   ])("%s is no record, which is a failure unless it is allowed", async (_, content) => {
-    expect(await evaluateBytes(content)).toEqual({ code: 2, assessments: [], error: "no record was evaluated\n" });
+    const error = "no record was evaluated: `FILE` holds none\n";
+    expect(await evaluateBytes(content)).toEqual({ code: 2, assessments: [], error });
     const path = files.put("none.json", content);
-    const { code, error } = await runProgram(["evaluate", policy, path, "--allow-empty"]);
-    expect({ code, error }).toEqual({ code: 0, error: "" });
+    const allowed = await runProgram(["evaluate", policy, path, "--allow-empty"]);
+    expect(allowed).toMatchObject({ code: 0, error: "" });
   });
 
   it.each(["null", "true", "1", "1e999", '"x"', "{}", '{"__proto__":{"tenbar":1}}', "[[]]", "[null]"])(
