@@ -8,7 +8,7 @@ import { joinRelations, type Relation, relateAllowed, relateAsked, relateFixed, 
 
 const REFER = weighConsequence("refer");
 
-type OptionOfCheck = "scope" | "subject" | "former-names" | "competence" | "order";
+type OptionOfCheck = "scope" | "subject" | "former-names" | "competence";
 
 /** Compares two checks of the same name: what they ask as a whole, then their steps, intervals and rules. */
 export function compareCheck(parent: CheckPlan, child: CheckPlan, add: AddDeparture): void {
@@ -19,7 +19,7 @@ export function compareCheck(parent: CheckPlan, child: CheckPlan, add: AddDepart
   relate(relateFixed(parent.subject, child.subject), "subject", "subject");
   relate(relateFixed(parent.formerly, child.formerly), "former-names", "formerly");
   relate(relateCompetence(parent, child), "competence", "competence");
-  relate(relateOrder(parent, child), "order", "order");
+  compareOrder(parent, child, add);
   compareSteps(parent, child, add);
   compareIntervals(parent, child, add);
   compareRules(parent, child, add);
@@ -31,6 +31,12 @@ export function compareCheck(parent: CheckPlan, child: CheckPlan, add: AddDepart
       there: `${at}/steps`,
     });
   }
+}
+
+/** Compares the order that two checks of the same name want their steps in. */
+export function compareOrder(parent: CheckPlan, child: CheckPlan, add: AddDeparture): void {
+  const at = `/checks/${parent.check}/order`;
+  add(relateOrder(parent, child), { what: { kind: "order", of: parent.check }, here: at, there: at });
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { CheckPlan, Plan } from "../model/index.js";
-import { compareCheck } from "./compare-check.js";
+import { compareCheck, compareOrder } from "./compare-check.js";
 import type { AddDeparture, Departure } from "./departure.js";
 import { relateFixed, relateNumbers } from "./relation.js";
 
@@ -26,6 +26,30 @@ export function comparePlans(parent: Plan, child: Plan): readonly Departure[] {
     const other = child.checks.find((one) => one.check === check.check);
     if (other !== undefined) compareCheck(check, other, add);
     else reportMissing(check, add);
+  }
+  return departures;
+}
+
+/**
+ * How the order of a policy's checks stands to its parent's, where the parent asks a step again once an order of its own lapses, and
+ * the policy states that step too. Checks whose order departs as the parent states it are told by `comparePlans`.
+ *
+ * @param covered the parent with what stands where its covering adoptions do not apply
+ */
+export function compareRestoredOrders(parent: Plan, covered: Plan, child: Plan): readonly Departure[] {
+  const departures: Departure[] = [];
+  for (const check of covered.checks) {
+    const stated = parent.checks.find((one) => one.check === check.check);
+    const other = child.checks.find((one) => one.check === check.check);
+    if (stated === undefined || other === undefined) continue;
+    let isKnown = false;
+    compareOrder(stated, other, (relation) => {
+      isKnown = relation !== "same" && relation !== "tighter";
+    });
+    if (isKnown) continue;
+    compareOrder(check, other, (relation, departure) => {
+      if (relation !== "same") departures.push({ relation, ...departure });
+    });
   }
   return departures;
 }

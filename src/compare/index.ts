@@ -1,3 +1,3 @@
-export { comparePlans } from "./compare-plans.js";
+export { comparePlans, compareRestoredOrders } from "./compare-plans.js";
 export { coverDepartures } from "./cover-departures.js";
 export type { Departure } from "./departure.js";

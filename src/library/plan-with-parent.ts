@@ -44,7 +44,7 @@ export function planWithParent(
   }
   const reports = new Set([diagnostics, youngest]);
   for (const report of reports) refuseMoved(parent.stated, plan, resolved, report);
-  warnDepartures(parent.stated, plan, coverings, resolved, resolved.parent, diagnostics);
+  warnDepartures(parent.stated, parent.covered, plan, coverings, resolved, resolved.parent, diagnostics);
   const generation = countAncestors(resolved);
   const inherited = (resolved.document.adopted ?? []).flatMap(({ id }, index) =>
     resolved.place(`/adopted/${index}/id`).source.file === file ? [] : [id],

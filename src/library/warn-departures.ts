@@ -1,20 +1,26 @@
-import { comparePlans, type Departure } from "../compare/index.js";
+import { comparePlans, compareRestoredOrders, type Departure } from "../compare/index.js";
 import type { Diagnostics } from "../diagnostics/index.js";
 import type { CheckPlan, Covering, Plan } from "../model/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import { locatePlace, type Place } from "../source/index.js";
 import { describeDifference } from "./describe-difference.js";
 
-/** Warns of every part that is looser than the parent's or cannot be compared with it, unless an adoption covers it. */
+/**
+ * Warns of every part that is looser than the parent's or cannot be compared with it, unless an adoption covers it.
+ *
+ * @param covered the parent with the steps that it asks again once an order of its own lapses
+ */
 export function warnDepartures(
   parentPlan: Plan,
+  covered: Plan,
   plan: Plan,
   coverings: readonly Covering[],
   resolved: ResolvedPolicy,
   parent: ResolvedPolicy,
   diagnostics: Diagnostics,
 ): void {
-  for (const departure of comparePlans(parentPlan, plan)) {
+  const departures = [...comparePlans(parentPlan, plan), ...compareRestoredOrders(parentPlan, covered, plan)];
+  for (const departure of departures) {
     const { relation, what } = departure;
     if (relation === "tighter" || coverings.some((covering) => covers(covering, departure))) continue;
     const there = parent.place(departure.there);

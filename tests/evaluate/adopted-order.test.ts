@@ -68,4 +68,25 @@ describe("steps with an order of their own that a policy leaves out", () => {
       ["resolve/looser", true],
     ]);
   });
+
+  it.each([
+    ["any", "{ step: torch, kind: confirm, behind: leak }", ["resolve/looser"]],
+    ["any", "{ step: torch, kind: confirm, behind: leak, after: [leak] }", ["resolve/looser"]],
+    ["{ listed-by: at }", "{ step: torch, kind: confirm }", ["resolve/cannot-compare"]],
+    ["{ listed-by: at }", "{ step: torch, kind: confirm, behind: leak }", []],
+  ])("keep the eldest's order, under %s, in a policy that states them again: %s", (order, torch, wanted) => {
+    const eldest = parents["./parent.yaml"].replace("order: any", `order: ${order}`);
+    const middle = `${head("c", "./parent.yaml")}checks: { daily: { without: [torch] } }\nadopted:\n${adopt("one", "step: daily/torch, until: 2026-04-30")}`;
+    const compileHeir = (steps: string) =>
+      compile(`${head("g", "./middle.yaml")}checks: { daily: { steps: [${steps}] } }\n`, {
+        "./parent.yaml": eldest,
+        "./middle.yaml": middle,
+      }).diagnostics;
+    expect(compileHeir(torch).map(({ code, message }) => [code, message.includes("order of the check")])).toEqual(
+      wanted.map((code) => [code, true]),
+    );
+    const whole =
+      "{ step: torch, kind: confirm, behind: leak, after: [leak] }, { step: lamp, kind: confirm, after: [torch] }";
+    expect(compileHeir(whole)).toEqual([]);
+  });
 });
