@@ -34,7 +34,7 @@ export function warnDepartures(
     };
     diagnostics.report(relation === "looser" ? "resolve/looser" : "resolve/cannot-compare", here, params, related);
   }
-  for (const check of parentPlan.checks) {
+  for (const check of covered.checks) {
     const own = plan.checks.find((one) => one.check === check.check);
     if (own !== undefined) warnAskedOnlyInstead(check, own, resolved, parent, diagnostics);
   }
@@ -61,15 +61,17 @@ function warnAskedOnlyInstead(
 ): void {
   const isNamed = ({ adoptions }: CheckPlan, step: string) => adoptions.some(({ instead }) => instead === step);
   const adopted = resolved.document.adopted ?? [];
-  parents.steps.forEach(({ step }, index) => {
-    if (isNamed(parents, step) || !isNamed(own, step)) return;
+  for (const { step } of parents.steps) {
+    if (isNamed(parents, step) || !isNamed(own, step)) continue;
     const name = `${own.check}/${step}`;
-    const place = parent.place(`/checks/${own.check}/steps/${index}`);
+    const index = parent.document.checks?.[own.check]?.steps?.findIndex((one) => one.step === step) ?? -1;
+    // Why: a step that the parent asks again once an order lapses is not stated there.
+    const place = parent.place(`/checks/${own.check}${index === -1 ? "" : `/steps/${index}`}`);
     const at = adopted.findIndex(({ instead }) => instead === name);
     const params = { step: name, adoption: adopted[at]?.id ?? "" };
     const related = [{ message: diagnostics.words.related.parents, place }];
     diagnostics.report("resolve/asked-only-instead", resolved.place(`/adopted/${at}/instead`), params, related);
-  });
+  }
 }
 
 function nameSpot(place: Place): string {

@@ -108,3 +108,24 @@ ${adopt("masts", "step: daily/telemetry, instead: daily/voice, until: 2026-06-30
     expect(read(undefined, "2026-05-12")).toEqual(["refer", "yes"]);
   });
 });
+
+describe("a step that the parent asks again once its own order has ended", () => {
+  it("is looser where it is asked instead of another only, and that is told", () => {
+    const middle = `${head("m", "./parent.yaml")}checks: { daily: { without: [telemetry] } }
+adopted:
+${adopt("masts", "step: daily/telemetry, until: 2026-04-30")}`;
+    const compileHeir = (adopted: string) =>
+      compile(
+        `${head("c", "./middle.yaml")}checks:
+  daily:
+    steps:
+      - { step: telemetry, kind: confirm }
+      - { step: voice, kind: confirm }
+${adopted}`,
+        { "./parent.yaml": PARENT, "./middle.yaml": middle },
+      ).diagnostics.map(({ code, line, related }) => [code, line, related?.[0]?.file]);
+    expect(compileHeir("")).toEqual([]);
+    const only = `adopted:\n${adopt("voices", "step: daily/voice, instead: daily/telemetry, until: 2026-04-15")}`;
+    expect(compileHeir(only)).toEqual([["resolve/asked-only-instead", 10, "./middle.yaml"]]);
+  });
+});
