@@ -1,4 +1,4 @@
-import type { CheckPlan, Covering, IntervalPlan, Plan, StepPlan } from "../model/index.js";
+import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan, Plan, StepPlan } from "../model/index.js";
 import { digestPlan, nameAdoptedKey } from "../plan/index.js";
 import { comparePlans } from "./compare-plans.js";
 import { type CoveredPlans, standingOf } from "./covered-plans.js";
@@ -15,6 +15,8 @@ export interface CoverOutcome {
   readonly idle: readonly Covering[];
   /** Adoptions of something in whose place nothing of the parent can stand. */
   readonly stuck: readonly Covering[];
+  /** The same of adoptions of the parent's. */
+  readonly stuckParents: readonly AdoptionPlan[];
 }
 
 type Done = "covered" | "stuck";
@@ -43,8 +45,11 @@ export function coverDepartures(plans: CoveredPlans, coverings: readonly Coverin
   const plan = { ...rest, checks: [...overlay.listChecks()] };
   return {
     plan: { ...plan, digest: digestPlan(plan), positions: overlay.positions },
-    idle: states.filter(({ covering, done }) => done.length === 0 && !inherited.has(covering.id)).map(nameCovering),
+    idle: states
+      .filter(({ covering, done }) => done.length === 0 && !inherited.taken.has(covering.id))
+      .map(nameCovering),
     stuck: states.filter(({ done }) => done.includes("stuck")).map(nameCovering),
+    stuckParents: inherited.stuck,
   };
 }
 

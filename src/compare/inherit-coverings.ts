@@ -6,9 +6,16 @@ import type { Overlay } from "./overlay.js";
 import { relateSteps } from "./relate-steps.js";
 import { isLoose } from "./relation.js";
 
+/** What came of the adoptions by which the parent covers what it states looser. */
+export interface InheritedCoverings {
+  /** The ids of those that were taken over. */
+  readonly taken: ReadonlySet<string>;
+  /** Those of a step that cannot be asked again, since the child gives its name, or a former one, to another. */
+  readonly stuck: readonly AdoptionPlan[];
+}
+
 /**
- * Takes over what the parent covers towards its own parent, so that the looser limit lapses in the child too. Gives the ids of
- * the adoptions that were taken over.
+ * Takes over what the parent covers towards its own parent, so that the looser limit lapses in the child too.
  *
  * Where the child states an adoption of the same id that covers as well, its dates stand; else those of the parent.
  */
@@ -16,22 +23,25 @@ export function inheritCoverings(
   plans: CoveredPlans,
   coverings: readonly Covering[],
   overlay: Overlay,
-): ReadonlySet<string> {
+): InheritedCoverings {
   const { parent, parentCovered, child } = plans;
   const taken = new Set<string>();
+  const stuck: AdoptionPlan[] = [];
   for (const check of parentCovered.checks) {
     const own = child.checks.find((one) => one.check === check.check);
     const stated = parent.checks.find((one) => one.check === check.check);
     if (own === undefined || stated === undefined) continue;
     for (const adoption of check.adoptions.filter((one) => isAdded(one, stated))) {
-      if (inheritStep(adoption, check, own, coverings, plans, overlay)) taken.add(adoption.id);
+      const done = inheritStep(adoption, check, own, coverings, plans, overlay);
+      if (done === "covered") taken.add(adoption.id);
+      if (done === "stuck") stuck.push(adoption);
     }
     for (const interval of check.intervals) {
       const before = stated.intervals.find((one) => one.interval === interval.interval);
       for (const id of inheritInterval(interval, before, own, coverings, plans, overlay)) taken.add(id);
     }
   }
-  return taken;
+  return { taken, stuck };
 }
 
 /** Whether an adoption was added for a covering, not stated with limits of its own. */
@@ -127,26 +137,27 @@ function inheritStep(
   coverings: readonly Covering[],
   { parentCovered, generation }: CoveredPlans,
   overlay: Overlay,
-): boolean {
+): "covered" | "stuck" | undefined {
   const { step: name, otherwise } = adoption;
   const here = overlay.findCheck(own.check);
   const isHere = here?.steps.some(({ step }) => step === name) === true;
   const step = check.steps.find((one) => one.step === name);
   const ownStep = own.steps.find((one) => one.step === name);
-  if (here === undefined || step === undefined) return false;
-  if (!isHere && (otherwise !== undefined || !overlay.insertStep(check, step))) return false;
+  if (here === undefined || step === undefined) return undefined;
+  if (!isHere && otherwise !== undefined) return undefined;
+  if (!isHere && !overlay.insertStep(check, step)) return "stuck";
   // Why: a step that the parent left out, and the child states again, is the ancestor's wherever the order does not apply.
   const stands =
     ownStep !== undefined && otherwise === undefined ? { generation: generation - 1, otherwise: step } : {};
   const renewed = renewAdoption(adoption, check.check, step, ownStep, coverings);
-  if (renewed.length === 0) return false;
+  if (renewed.length === 0) return undefined;
   here.adoptions.push(...renewed.map((one) => ({ ...one, ...stands })));
   for (const requirement of otherwise?.requirements ?? step.requirements) {
     const key = `${check.check}/${name}/${requirement.name}`;
     if (otherwise !== undefined) overlay.copyPosition(parentCovered, nameAdoptedKey(key, adoption.id));
     else overlay.copyPosition(parentCovered, key, ownStep !== undefined ? nameAdoptedKey(key, adoption.id) : key);
   }
-  return true;
+  return "covered";
 }
 
 function inheritInterval(

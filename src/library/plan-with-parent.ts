@@ -1,7 +1,7 @@
 import { coverDepartures } from "../compare/index.js";
 import { makePlan } from "../compile/index.js";
 import { createDiagnostics, type Diagnostics } from "../diagnostics/index.js";
-import type { Covering, Plan } from "../model/index.js";
+import type { AdoptionStanding, Covering, Plan } from "../model/index.js";
 import { compareDates, parseDate } from "../quantities/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import { warnDepartures } from "./warn-departures.js";
@@ -52,7 +52,11 @@ export function planWithParent(
   const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation, inherited };
   const outcome = coverDepartures(plans, coverings);
   reportIdle(outcome.idle, resolved, diagnostics);
-  for (const report of reports) for (const covering of outcome.stuck) reportStuck(covering, plan, resolved, report);
+  const stuck = [
+    ...outcome.stuck,
+    ...outcome.stuckParents.map((one) => ({ ...one, pointer: findAdoption(one.id, resolved) })),
+  ];
+  for (const report of reports) for (const covering of stuck) reportStuck(covering, plan, resolved, report);
   return diagnostics.hasErrors ? undefined : { stated: plan, covered: outcome.plan };
 }
 
@@ -86,6 +90,10 @@ function listLimited(path: string, { checks }: Plan): readonly string[] {
   );
 }
 
+function findAdoption(id: string, { document }: ResolvedPolicy): string {
+  return `/adopted/${(document.adopted ?? []).findIndex((one) => one.id === id)}`;
+}
+
 function countAncestors({ parent }: ResolvedPolicy): number {
   return parent === undefined ? 0 : 1 + countAncestors(parent);
 }
@@ -100,7 +108,12 @@ function reportIdle(coverings: readonly Covering[], resolved: ResolvedPolicy, di
  * Why: with nothing to fall back on, the looser limit would go on passing records after the order has ended, and would before it
  * began, unless the policy itself came into force no sooner.
  */
-function reportStuck(covering: Covering, plan: Plan, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
+function reportStuck(
+  covering: AdoptionStanding & Pick<Covering, "pointer">,
+  plan: Plan,
+  resolved: ResolvedPolicy,
+  diagnostics: Diagnostics,
+): void {
   const inForce = parseDate(plan.policy.effective?.from);
   const from = parseDate(covering.from);
   const isEarlier = inForce === undefined || from === undefined || compareDates(inForce, from) === -1;

@@ -115,4 +115,22 @@ describe("a step left out whose name another step has taken", () => {
     expect(codes("candle, formerly: [torch]")).toEqual(["plan/covering-cannot-lapse"]);
     expect(codes("candle")).toEqual([]);
   });
+
+  it("has nothing to come back to either in a policy that inherits the order, and in its heir", () => {
+    const middle = `${head("m", "./parent.yaml")}checks: { daily: { without: [torch] } }
+adopted:
+${adopt("away", "step: daily/torch, until: 2026-04-30")}`;
+    const family = { ...parents, "./middle.yaml": middle };
+    const taking = (step: string) =>
+      `${head("c", "./middle.yaml")}checks: { daily: { steps: [{ step: ${step}, kind: confirm, consequence: note }] } }\n`;
+    const told = (text: string, more = {}) =>
+      compile(text, { ...family, ...more }).diagnostics.map(({ code, file }) => [code, file]);
+    for (const step of ["lamp", "candle, formerly: [lamp]", "candle, formerly: [torch]"]) {
+      expect(told(taking(step))).toEqual([["plan/covering-cannot-lapse", "./middle.yaml"]]);
+      const heir = told(head("g", "./child.yaml"), { "./child.yaml": taking(step) });
+      expect(heir).toContainEqual(["plan/covering-cannot-lapse", "./middle.yaml"]);
+    }
+    expect(told(taking("candle"))).toEqual([]);
+    expect(told(taking("torch"))).toEqual([]);
+  });
 });
