@@ -65,6 +65,7 @@ const SLIPS: ReadonlyMap<string, string> = new Map([
   ["&&", "and"],
   ["||", "or"],
   ["not", "!"],
+  ["xor", "!="],
 ]);
 
 /** Whether JsonLogic has an operator that rules leave out on purpose. */

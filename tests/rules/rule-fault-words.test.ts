@@ -117,6 +117,39 @@ const CONSTANTS: readonly (readonly [term: unknown, ...found: (readonly [string,
   [5, [""]],
 ];
 
+/** What else a message is told. */
+const PARAMS: readonly (readonly [term: unknown, params: Readonly<Record<string, unknown>>])[] = [
+  [{ "!": [flag, flag] }, { operator: "!", count: 2, least: 1, most: 1 }],
+  [{ and: [flag], or: [flag] }, { operators: ["and", "or"] }],
+  [{ and: [] }, { operator: "and", count: 0, least: 1, most: undefined }],
+  [{ "<": [pressure] }, { operator: "<", count: 1, least: 2, most: 3 }],
+  [{ and: Array.from({ length: 10_000 }, () => true) }, { depth: 64, terms: 10_000 }],
+  [{ "<": [{ var: "commissioned" }, "2026-02-30"] }, { found: "2026-02-30" }],
+  [{ "<=": [pressure, 10] }, { found: "10", fault: "no-unit", dimension: "pressure", mend: "10 bar" }],
+  [{ "<=": [pressure, true] }, { found: "true", fault: "unreadable", mend: undefined }],
+  [{ "<=": [pressure, "leak.start"] }, { found: "leak.start", mend: '{"var": "leak.start"}' }],
+  [{ "==": [{ var: "crew" }, "crew"] }, { found: "crew", dimension: "count", mend: '{"var": "crew"}' }],
+  [{ "<=": [pressure, "leak.stat"] }, { found: "leak.stat", mend: undefined }],
+  [{ "===": [flag, true] }, { operator: "===", origin: "JsonLogic", nearest: "==" }],
+  ...[
+    "?:",
+    "!!",
+    "%",
+    "*",
+    "/",
+    "cat",
+    "substr",
+    "map",
+    "filter",
+    "reduce",
+    "merge",
+    "missing",
+    "missing_some",
+    "log",
+  ].map((operator) => [{ [operator]: [flag] }, { operator, origin: "JsonLogic" }] as const),
+  [{ xor: [flag] }, { operator: "xor", origin: undefined, nearest: "!=" }],
+];
+
 function name(term: unknown): string {
   return typeof term === "object" ? JSON.stringify(term) : String(term);
 }
@@ -141,6 +174,12 @@ describe("the words of a mistake in a rule", () => {
       expect(faults).toEqual([{ code: "rule/wrong-type", pointer, params: { found, wanted, name: forgotten } }]);
     },
   );
+
+  it.each(PARAMS.map((row) => [name(row[0]).slice(0, 60), ...row] as const))("%s", (_name, term, params) => {
+    const [fault, ...others] = compileSample(term).faults;
+    expect(others).toEqual([]);
+    for (const [key, value] of Object.entries(params)) expect([key, fault?.params[key]]).toEqual([key, value]);
+  });
 
   it.each(INSIDE.map((row) => [name(row[0]), ...row] as const))("%s", (_name, term, faults) => {
     expect(compileSample(term).faults.map(({ code, pointer }) => `${pointer} ${code}`)).toEqual(faults);
