@@ -21,7 +21,7 @@ const BUDGETS = [
   {
     name: "tenbar, compiling",
     contents: 'export { compilePolicy, evaluate } from "tenbar";',
-    most: 123,
+    most: 121,
     target: 80,
   },
 ] as const;

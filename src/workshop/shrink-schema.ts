@@ -17,17 +17,30 @@ export function dropAnnotations(schema: Schema): Schema {
 
 /**
  * The schema with no more of its texts than messages quote: titles, the first example, and the first sentence of the
- * description of what is written as a text.
+ * description of what is written as a text of one's own.
  */
 export function shortenTexts(schema: Schema): Schema {
-  return changeParts(schema, ({ description, examples, ...part }) => {
-    const isQuoted = part["type"] === "string" || part["anyOf"] !== undefined || part["$ref"] !== undefined;
+  return changeParts(schema, (part) => {
+    const { description, examples, ...rest } = part;
     return {
-      ...part,
-      ...(isQuoted && typeof description === "string" ? { description: description.split(/\.(?:\s|$)/)[0] } : {}),
+      ...rest,
+      ...(typeof description === "string" && isQuoted(part, asSchema(schema["$defs"]))
+        ? { description: description.split(/\.(?:\s|$)/)[0] }
+        : {}),
       ...(Array.isArray(examples) ? { examples: examples.slice(0, 1) } : {}),
     };
   });
+}
+
+/** Whether messages quote a part's description: not beside a list of words, nor beside a reference to what has its own. */
+function isQuoted(part: Schema, definitions: Schema): boolean {
+  const { $ref: reference } = part;
+  if (typeof reference === "string") {
+    const target = asSchema(definitions[reference.replace("#/$defs/", "")]);
+    return target["description"] === undefined && isQuoted(target, definitions);
+  }
+  if (part["enum"] !== undefined || part["const"] !== undefined) return false;
+  return part["type"] === "string" || part["anyOf"] !== undefined;
 }
 
 /** The schema with each part that it says more than once among its definitions, so that it is compiled once; it accepts the same. */

@@ -36,6 +36,29 @@ describe("a schema with shortened texts", () => {
   });
 });
 
+describe("a description that no message quotes", () => {
+  const own = { description: "Its own" };
+  const said = { description: "Said" };
+  const definitions = { plain: { type: "string" }, described: { type: "string", ...said }, listed: { enum: ["a"] } };
+  it.each([
+    [{ enum: ["a", "b"], type: "string" }, false],
+    [{ const: "a", type: "string" }, false],
+    [{ type: "object" }, false],
+    [{ type: "string" }, true],
+    [{ anyOf: [{ type: "string" }, { type: "null" }] }, true],
+    [{ $ref: "#/$defs/plain" }, true],
+    [{ $ref: "#/$defs/described" }, false],
+    [{ $ref: "#/$defs/listed" }, false],
+  ])("of %j is kept: %s", (part, isKept) => {
+    const { properties } = shortenTexts({
+      type: "object",
+      properties: { part: { ...part, ...own } },
+      $defs: definitions,
+    });
+    expect(properties).toEqual({ part: isKept ? { ...part, ...own } : part });
+  });
+});
+
 describe("a schema with shared parts", () => {
   const shared = shareParts(dropAnnotations(schema));
 
