@@ -172,8 +172,8 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "a step that only the parent asks is never asked again",
     "src/compare/cover-departures.ts",
-    "overlay.findCheck(check.check)?.adoptions.push({ ...standingOf(covering), step: step.step });",
-    "overlay.findCheck(check.check)?.adoptions.push({ ...standingOf(covering), step: step.step, until: undefined });",
+    "  adoptions.push({ ...standingOf(covering), step: step.step });",
+    "  adoptions.push({ ...standingOf(covering), step: step.step, until: undefined });",
   ),
   fault(
     "an interval is left out whatever the day",
