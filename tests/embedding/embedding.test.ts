@@ -95,7 +95,7 @@ describe.skipIf(browserPath === undefined)("the embedded form, in a browser", ()
   it("shows each step that applies, with label and limit, and waits", async () => {
     const dumped = await dumpPage("");
     expect(dumped.match(/<fieldset/g)?.length).toBeGreaterThan(20);
-    expect(dumped).toContain("at least 270 bar (90 % of rated-pressure)");
+    expect(dumped).toContain("270 bar (90 % of rated-pressure) to 330 bar (110 % of rated-pressure)");
     const [, open, all] = /(\d+) of (\d+) steps are still to be filled in\./.exec(dumped) ?? [];
     expect(Number(all)).toBeGreaterThan(20);
     expect(open).toBe(all);
