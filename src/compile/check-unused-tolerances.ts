@@ -1,5 +1,5 @@
 import type { PolicyDocument } from "../model/index.js";
-import { DIMENSIONS, type Dimension, parseQuantity } from "../quantities/index.js";
+import { DIMENSIONS, type Dimension, mendQuantity, parseQuantity } from "../quantities/index.js";
 import { compileToleranceUse } from "../steps/index.js";
 import { makeStepContext } from "./make-step-context.js";
 import type { PlanContext } from "./plan-context.js";
@@ -39,9 +39,8 @@ function findDimension(document: PolicyTolerance, { factTypes }: PlanContext): D
   }
   const reads = (text: string, dimension: Dimension): boolean => {
     const parsed = parseQuantity(text, dimension);
-    return (
-      parsed.ok || (parsed.mend !== undefined && parseQuantity(parsed.mend, dimension).ok && parsed.fault !== "no-unit")
-    );
+    if (parsed.ok || parsed.fault === "no-unit") return parsed.ok;
+    return parseQuantity(mendQuantity(text, dimension), dimension).ok;
   };
   return DIMENSIONS.find((dimension) => texts.some((text) => reads(text, dimension)));
 }

@@ -4,6 +4,7 @@ import {
   compareRational,
   type Dimension,
   makeRational,
+  mendQuantity,
   parseQuantity,
   rationalOfQuantity,
   unitSymbolsOf,
@@ -109,7 +110,7 @@ function createFigureCheck(quantity: Dimension, { place }: ResolvedPolicy, diagn
       fault: parsed.fault,
       dimension,
       units: unitSymbolsOf(dimension),
-      mend: parsed.mend,
+      mend: mendQuantity(text, dimension),
     });
     return undefined;
   };

@@ -27,6 +27,7 @@ export type { Cut } from "./format-decimal.js";
 export { formatQuantity } from "./format-quantity.js";
 export { formatDifference, formatRational } from "./format-rational.js";
 export { type Instrument, isInRange, isOnDivision, type Span, spanOfDifference, spanOfReading } from "./instrument.js";
+export { mendQuantity } from "./mend-quantity.js";
 export { type ParsedQuantity, parseQuantity, type QuantityFault } from "./parse-quantity.js";
 export { createQuantityReader } from "./quantity-reader.js";
 export {

@@ -82,11 +82,17 @@ function mendNumber(text: string): string | undefined {
 }
 
 /**
- * What the author of a refused text should have written, where the slip is a known one; undefined where it is not.
+ * What the author of a text or number that is no quantity should have written, where the slip is a known one; undefined where it is
+ * not.
  *
  * The mend is only ever shown: no value is taken from it.
  */
-export function mendQuantity(text: string, dimension: Dimension): string | undefined {
+export function mendQuantity(value: unknown, dimension: Dimension): string | undefined {
+  if (typeof value === "string") return mendText(value, dimension);
+  return typeof value === "number" && dimension !== "count" ? mendText(String(value), dimension) : undefined;
+}
+
+function mendText(text: string, dimension: Dimension): string | undefined {
   if (text.length > LONGEST_MENDABLE) return undefined;
   const spaced = text.replace(/[\s\u200b]+/g, " ").trim();
   const [, comparison = "", compared = ""] = /^([<>=≤≥]{0,2}) ?(.*)$/.exec(spaced) ?? [];

@@ -1,16 +1,15 @@
-import { mendQuantity } from "./mend-quantity.js";
 import { type Quantity, type ScanFault, scanQuantity } from "./scan-quantity.js";
 import { DIMENSIONS, type Dimension, findUnit } from "./units.js";
 
 export type QuantityFault = "missing" | "unreadable" | "no-unit" | "unknown-unit" | "wrong-dimension" | "too-fine";
 
-/** A quantity, or why there is none; `mend` is what the author should have written, where the slip is a known one. */
+/** A quantity, or why there is none. */
 export type ParsedQuantity =
   | { readonly ok: true; readonly quantity: Quantity }
-  | { readonly ok: false; readonly fault: QuantityFault; readonly mend: string | undefined };
+  | { readonly ok: false; readonly fault: QuantityFault };
 
-function refuse(fault: QuantityFault, mend?: string): ParsedQuantity {
-  return Object.freeze({ ok: false, fault, mend });
+function refuse(fault: QuantityFault): ParsedQuantity {
+  return Object.freeze({ ok: false, fault });
 }
 
 function accept(quantity: Quantity): ParsedQuantity {
@@ -43,7 +42,7 @@ function explainScanFault(text: string, dimension: Dimension, fault: ScanFault):
   if (fault === "too-fine") return refuse("too-fine");
   if (fault === "beyond-range") return refuse("unreadable");
   if (text.trim() === "") return refuse("missing");
-  return refuse(nameTextFault(text, dimension), mendQuantity(text, dimension));
+  return refuse(nameTextFault(text, dimension));
 }
 
 /**
@@ -51,7 +50,7 @@ function explainScanFault(text: string, dimension: Dimension, fault: ScanFault):
  *
  * Text follows the grammar `NUMBER UNIT` and a count is a JSON integer. Null, undefined, blank text and an empty list
  * are `missing`; a bare number is `no-unit`; a value finer than its quantum is `too-fine`; one beyond 2^53 - 1 quanta
- * or below absolute zero, and everything else, is `unreadable`. Nothing is rounded and no mended text becomes a value.
+ * or below absolute zero, and everything else, is `unreadable`. Nothing is rounded.
  */
 export function parseQuantity(value: unknown, dimension: Dimension): ParsedQuantity {
   if (typeof value === "string") {
@@ -61,7 +60,7 @@ export function parseQuantity(value: unknown, dimension: Dimension): ParsedQuant
   if (value === null || value === undefined) return refuse("missing");
   if (typeof value === "number") {
     if (dimension === "count") return parseCount(value);
-    return Number.isFinite(value) ? refuse("no-unit", mendQuantity(String(value), dimension)) : refuse("unreadable");
+    return refuse(Number.isFinite(value) ? "no-unit" : "unreadable");
   }
   return refuse(Array.isArray(value) && value.length === 0 ? "missing" : "unreadable");
 }

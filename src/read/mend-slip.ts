@@ -1,4 +1,4 @@
-import { DIMENSIONS, parseQuantity } from "../quantities/index.js";
+import { DIMENSIONS, mendQuantity } from "../quantities/index.js";
 
 /** `5,5 mbar`, the whole of it or a member of a list. */
 const DECIMAL_COMMA = /(?<![\d.,])(-?\d+),(\d+ ?[^\s,\d[\]{}][^\s,[\]{}]*)/g;
@@ -19,8 +19,8 @@ export function mendDecimalCommas(written: string): string | undefined {
 export function mendComparison(text: string): string | undefined {
   const [, head = "", tail = ""] = /^(.*?)( of [a-z][a-zA-Z0-9.-]*)?$/.exec(text) ?? [];
   for (const dimension of DIMENSIONS) {
-    const parsed = parseQuantity(head, dimension);
-    if (!parsed.ok && parsed.mend?.includes(": ") === true) return `${parsed.mend}${tail}`;
+    const mend = mendQuantity(head, dimension);
+    if (mend?.includes(": ") === true) return `${mend}${tail}`;
   }
   return undefined;
 }

@@ -1,4 +1,4 @@
-import { parseDate, parseQuantity, unitSymbolsOf } from "../quantities/index.js";
+import { mendQuantity, parseDate, parseQuantity, unitSymbolsOf } from "../quantities/index.js";
 import { writeVariable } from "../words/index.js";
 import { COUNT, FLAG, type RuleType, TEXT } from "./rule-expression.js";
 import type { ReportRule, RuleScope, TypedExpression } from "./rule-scope.js";
@@ -46,7 +46,7 @@ function compileQuantity(
     fault: parsed.ok ? "unreadable" : parsed.fault,
     dimension,
     units: unitSymbolsOf(dimension),
-    mend: parsed.ok ? undefined : (parsed.mend ?? writeForgotten(literal, scope)),
+    mend: parsed.ok ? undefined : (mendQuantity(literal, dimension) ?? writeForgotten(literal, scope)),
   });
   return undefined;
 }

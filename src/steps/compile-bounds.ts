@@ -9,7 +9,7 @@ import {
 } from "../quantities/index.js";
 import type { CompileContext } from "./compile-context.js";
 import { findFactDimension, listQuantityFacts } from "./fact-type.js";
-import { differenceOf, type ParsedLimit, parseLimit } from "./limit.js";
+import { differenceOf, mendLimit, type ParsedLimit, parseLimit } from "./limit.js";
 
 type ReadLimit = Exclude<ParsedLimit, { form: "fault" }>;
 
@@ -118,11 +118,11 @@ export function readLimit(
   const place = context.place(pointer);
   if (read.form === "fault") {
     context.diagnostics.report("plan/bad-quantity", place, {
-      found: read.text,
-      fault: read.parsed.fault,
+      found: String(limit),
+      fault: read.fault,
       dimension,
       units: unitSymbolsOf(dimension),
-      mend: read.parsed.mend,
+      mend: mendLimit(limit, dimension),
     });
     return undefined;
   }

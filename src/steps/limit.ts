@@ -1,10 +1,11 @@
 import {
   type Dimension,
   makeRational,
+  mendQuantity,
   multiplyRational,
-  type ParsedQuantity,
   parseQuantity,
   type Quantity,
+  type QuantityFault,
   type Rational,
   rationalOfQuantity,
 } from "../quantities/index.js";
@@ -13,7 +14,7 @@ import {
 export type ParsedLimit =
   | { readonly form: "quantity"; readonly quantity: Quantity }
   | { readonly form: "share"; readonly share: Quantity; readonly fact: string }
-  | { readonly form: "fault"; readonly parsed: Extract<ParsedQuantity, { ok: false }>; readonly text: string };
+  | { readonly form: "fault"; readonly fault: QuantityFault };
 
 const SHARE = /^(.*?) of ([a-z][a-zA-Z0-9.-]*)$/;
 /** Quanta of 100 %. */
@@ -21,18 +22,24 @@ const WHOLE = 100_000_000n;
 
 /** Reads `10 bar`, a whole number where a count is meant, or `90 % of rated-pressure`. */
 export function parseLimit(limit: string | number, dimension: Dimension): ParsedLimit {
-  const share = typeof limit === "string" ? SHARE.exec(limit) : null;
-  const [, shareText, fact] = share ?? [];
-  const parsed =
-    shareText === undefined || fact === undefined
-      ? parseQuantity(limit, dimension)
-      : parseQuantity(shareText, "fraction");
-  if (!parsed.ok) {
-    const mend = parsed.mend === undefined || fact === undefined ? parsed.mend : `${parsed.mend} of ${fact}`;
-    return { form: "fault", parsed: { ...parsed, mend }, text: String(limit) };
-  }
+  const { written, fact } = splitShare(limit);
+  const parsed = parseQuantity(written, fact === undefined ? dimension : "fraction");
+  if (!parsed.ok) return { form: "fault", fault: parsed.fault };
   if (fact === undefined) return { form: "quantity", quantity: parsed.quantity };
   return { form: "share", share: parsed.quantity, fact };
+}
+
+/** What the author of a refused limit should have written, where the slip is a known one. */
+export function mendLimit(limit: string | number, dimension: Dimension): string | undefined {
+  const { written, fact } = splitShare(limit);
+  if (fact === undefined) return mendQuantity(written, dimension);
+  const mend = mendQuantity(written, "fraction");
+  return mend === undefined ? undefined : `${mend} of ${fact}`;
+}
+
+function splitShare(limit: string | number): { readonly written: string | number; readonly fact?: string } {
+  const [, written, fact] = (typeof limit === "string" ? SHARE.exec(limit) : null) ?? [];
+  return written === undefined || fact === undefined ? { written: limit } : { written, fact };
 }
 
 /** The share of a fact, exact, in base quanta of the fact's dimension. */

@@ -31,7 +31,7 @@ describe("createQuantityReader", () => {
     const read = createQuantityReader();
     expect(read("5 K", "temperature")).toEqual(parseQuantity("5 K", "temperature"));
     expect(read("5 K", "temperature-difference")).toEqual(parseQuantity("5 K", "temperature-difference"));
-    expect(read("5 K", "pressure")).toEqual({ ok: false, fault: "wrong-dimension", mend: undefined });
+    expect(read("5 K", "pressure")).toEqual({ ok: false, fault: "wrong-dimension" });
   });
 
   it("remembers a text, and forgets it once 2048 others were read", () => {
