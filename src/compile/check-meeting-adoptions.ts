@@ -43,16 +43,15 @@ function areApart(one: ScopePlan = {}, other: ScopePlan = {}): boolean {
 /** Why only in the policy's own file: what its parent states twice is the parent's to mend. */
 function report(one: AdoptionPlan, other: AdoptionPlan, requirement: string, context: PlanContext): void {
   const { resolved, diagnostics } = context;
-  const { file } = resolved.place("/policy").source;
   const adopted = resolved.document.adopted ?? [];
   const spots = [one, other].map(({ id }) => ({
     id,
-    place: resolved.place(`/adopted/${adopted.findIndex((stated) => stated.id === id)}/id`),
+    pointer: `/adopted/${adopted.findIndex((stated) => stated.id === id)}/id`,
   }));
-  const here = spots.find(({ place }) => place.source.file === file);
+  const here = spots.find(({ pointer }) => !resolved.isInherited(pointer));
   const there = spots.find((spot) => spot !== here);
   if (here === undefined || there === undefined) return;
-  const related = [{ message: diagnostics.words.related.otherOne, place: there.place }];
+  const related = [{ message: diagnostics.words.related.otherOne, place: resolved.place(there.pointer) }];
   const params = { adoption: here.id, other: there.id, requirement };
-  diagnostics.report("plan/adoptions-meet", here.place, params, related);
+  diagnostics.report("plan/adoptions-meet", resolved.place(here.pointer), params, related);
 }

@@ -58,11 +58,7 @@ function isMoot(
 ): boolean {
   if (step === undefined || instead !== undefined || (accept ?? omit) === undefined) return false;
   const isHere = checks.some(({ check, steps }) => steps.some((one) => `${check}/${one.step}` === step));
-  return !isHere && context.resolved.removedSteps.includes(step) && isInherited(pointer, context);
-}
-
-function isInherited(pointer: string, { resolved }: PlanContext): boolean {
-  return resolved.place(`${pointer}/id`).source.file !== resolved.place("/policy").source.file;
+  return !isHere && context.resolved.removedSteps.includes(step) && context.resolved.isInherited(`${pointer}/id`);
 }
 
 function isCovering(adoption: PolicyAdoption): boolean {
@@ -138,7 +134,7 @@ function findTargets(
     }
     const users = findUsers(adoption.tolerance, `${pointer}/tolerance`, checks, context);
     // Why: an order that changes a limit of no step has no effect, and whoever wrote it believes otherwise.
-    const isOwn = !isCovering(adoption) && !isInherited(pointer, context);
+    const isOwn = !isCovering(adoption) && !context.resolved.isInherited(`${pointer}/id`);
     if (users.length === 0 && isOwn && !context.diagnostics.hasErrors) {
       const params = { thing: "tolerance", name: adoption.tolerance } as const;
       context.diagnostics.report("plan/unused", context.resolved.place(`${pointer}/tolerance`), params);
@@ -234,7 +230,7 @@ function isLeftOut(adoption: PolicyAdoption, step: StepPlan, pointer: string, co
   const name = REQUIREMENTS.find((one) => one === adoption.requirement);
   if (name === undefined || context.resolved.parent === undefined) return false;
   const isHere = step.requirements.some((one) => one.name === name);
-  return !isHere && (isCovering(adoption) || isInherited(pointer, context));
+  return !isHere && (isCovering(adoption) || context.resolved.isInherited(`${pointer}/id`));
 }
 
 /** The limit that stands while the adoption applies is the adoption's own. */

@@ -114,12 +114,11 @@ function warnUnused(
   { resolved, diagnostics, tolerances, instruments }: PlanContext,
 ): void {
   if (diagnostics.hasErrors) return;
-  const { file } = resolved.place("/policy").source;
   const warn = (thing: "tolerance" | "instrument", name: string): void => {
     const place = resolved.place(`/${thing}s/${name}`, "key");
     const inherited = Object.keys(resolved.parent?.document[`${thing}s`] ?? {});
-    const known = inherited.filter((one) => resolved.place(`/${thing}s/${one}`, "key").source.file !== file);
-    if (place.source.file !== file) return;
+    const known = inherited.filter((one) => resolved.isInherited(`/${thing}s/${one}`));
+    if (resolved.isInherited(`/${thing}s/${name}`)) return;
     diagnostics.report("plan/unused", place, { thing, name, nearest: findNearest(name, known) });
   };
   const steps = checks.flatMap((check) => check.steps);

@@ -28,8 +28,7 @@ export function planWithParent(
   if (made === undefined) return undefined;
   const { plan } = made;
   // Why: an order of the parent's covers what the parent states, and nothing that this policy loosens further.
-  const { file } = resolved.place("/policy").source;
-  const coverings = made.coverings.filter(({ pointer }) => resolved.place(`${pointer}/id`).source.file === file);
+  const coverings = made.coverings.filter(({ pointer }) => !resolved.isInherited(`${pointer}/id`));
   const unparented = { stated: plan, covered: plan };
   if (resolved.parent === undefined) {
     reportIdle(coverings, resolved, diagnostics);
@@ -47,7 +46,7 @@ export function planWithParent(
   warnDepartures(parent.stated, parent.covered, plan, coverings, resolved, resolved.parent, diagnostics);
   const generation = countAncestors(resolved);
   const inherited = (resolved.document.adopted ?? []).flatMap(({ id }, index) =>
-    resolved.place(`/adopted/${index}/id`).source.file === file ? [] : [id],
+    resolved.isInherited(`/adopted/${index}/id`) ? [id] : [],
   );
   const plans = { parent: parent.stated, parentCovered: parent.covered, child: plan, generation, inherited };
   const outcome = coverDepartures(plans, coverings);
@@ -62,15 +61,15 @@ export function planWithParent(
 
 /** An inherited adoption that names no requirement must mean the same one here, lest an order about a drop let a rise pass. */
 function refuseMoved(parent: Plan, plan: Plan, resolved: ResolvedPolicy, diagnostics: Diagnostics): void {
-  const { file } = resolved.place("/policy").source;
   for (const [index, { id, step: path, requirement, accept }] of (resolved.document.adopted ?? []).entries()) {
-    const place = resolved.place(`/adopted/${index}/accept`, "key");
-    if (accept === undefined || path === undefined || requirement !== undefined || place.source.file === file) continue;
+    if (accept === undefined || path === undefined || requirement !== undefined) continue;
+    if (!resolved.isInherited(`/adopted/${index}/id`)) continue;
     const meant = listLimited(path, parent);
     const known = listLimited(path, plan);
     if (meant.length !== 1 || known.length !== 1 || meant[0] === known[0]) continue;
     const [check = "", step] = path.split("/");
     const at = resolved.document.checks?.[check]?.steps?.findIndex((one) => one.step === step) ?? -1;
+    const place = resolved.place(`/adopted/${index}/accept`, "key");
     const related = [{ message: diagnostics.words.related.parents, place }];
     const params = { adoption: id, step: path, known };
     diagnostics.report(

@@ -28,7 +28,14 @@ export function mergePolicy(parent: ResolvedPolicy, parsed: ParsedPolicy, diagno
   if (Object.keys(checks).length > 0) merged.checks = checks;
   mergeListed("rules", "rule", merged, child, parent.document, origins);
   mergeListed("adopted", "id", merged, child, parent.document, origins);
-  return { document: merged, parent, removedSteps: [...parent.removedSteps, ...removedSteps], place: origins.place };
+  const own = parsed.place("/policy").source;
+  return {
+    document: merged,
+    parent,
+    removedSteps: [...parent.removedSteps, ...removedSteps],
+    place: origins.place,
+    isInherited: (pointer) => origins.place(pointer).source !== own,
+  };
 }
 
 type SingleKey = (typeof SINGLE)[number];

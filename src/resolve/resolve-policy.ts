@@ -26,6 +26,7 @@ export function resolvePolicy(
       parent: undefined,
       removedSteps: [],
       place: (pointer, part) => parsed.place(pointer, part),
+      isInherited: () => false,
     };
   }
   const parent = loadParent(reference, parsed, diagnostics, findParent, ancestors);

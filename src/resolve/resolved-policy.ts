@@ -10,4 +10,6 @@ export interface ResolvedPolicy {
   readonly removedSteps: readonly string[];
   /** The place of a JSON Pointer of `document` in the text that states it; an unknown pointer gives its nearest ancestor. */
   place(pointer: string, part?: "key" | "value"): Place;
+  /** Whether what stands at a JSON Pointer of `document` is stated by an ancestor, in another text than the policy's own. */
+  isInherited(pointer: string): boolean;
 }
