@@ -1,18 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { describeCheck } from "../../src/index.js";
-import { adopt, compile, head } from "./orders.js";
+import { adopt, compile, compileSound, head, parentWith } from "./orders.js";
 import { assess, summarise } from "./sample.js";
 
-const PARENT = `tenbar: 1
-policy: { id: p, title: P, version: "1.0", status: common-practice }
-deference: Local procedure stands above this policy.
-checks:
-  daily:
-    order: any
-    steps:
-      - { step: harness, kind: confirm }
-      - { step: telemetry, kind: confirm }
-`;
+const PARENT = parentWith("step: telemetry, kind: confirm");
 
 /** A child that asks a voice check, of sets with a radio, instead of the telemetry check. */
 const CHILD = `${head("c", "./parent.yaml")}checks:
@@ -22,14 +13,8 @@ const CHILD = `${head("c", "./parent.yaml")}checks:
 adopted:
 ${adopt("masts", "step: daily/telemetry, instead: daily/voice, until: 2026-04-30")}`;
 
-function compileChild() {
-  const { policy, diagnostics } = compile(CHILD, { "./parent.yaml": PARENT });
-  if (policy === undefined || diagnostics.length > 0) throw new Error(JSON.stringify(diagnostics));
-  return policy;
-}
-
 describe("a step that is asked instead of another, of sets that have the thing fitted", () => {
-  const policy = compileChild();
+  const policy = compileSound(CHILD, { "./parent.yaml": PARENT });
   const done = [
     { step: "harness", result: "satisfactory" },
     { step: "voice", result: "satisfactory" },

@@ -1,22 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { describeCheck, type Policy, recordSchema } from "../../src/index.js";
-import { adopt, compile, head } from "./orders.js";
+import { adopt, compile, head, parentWith } from "./orders.js";
 import { assess, summarise } from "./sample.js";
 
 const COMMON = "basis: { kind: common-practice }";
 
 /** A policy whose step differs from its parent's under an order that ends on 30 April 2026. */
 function compileStep(parents: string, own: string): Policy {
-  const parent = `tenbar: 1
-policy: { id: p, title: P, version: "1.0", status: common-practice }
-deference: Local procedure stands above this policy.
-checks:
-  daily:
-    order: any
-    steps:
-      - { step: harness, kind: confirm }
-      - { step: one, ${parents} }
-`;
+  const parent = parentWith(`step: one, ${parents}`);
   const child = `${head("c", "./parent.yaml")}checks:
   daily:
     steps:

@@ -24,6 +24,17 @@ intervals:
   tested: { of: set, every: P1Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
 `;
 
+/** A parent that asks of the harness and of what `steps` says, a line of YAML each. */
+export const parentWith = (...steps: readonly string[]) => `tenbar: 1
+policy: { id: p, title: P, version: "1.0", status: common-practice }
+deference: Local procedure stands above this policy.
+checks:
+  daily:
+    order: any
+    steps:
+      - { step: harness, kind: confirm }
+${steps.map((step) => `      - { ${step} }\n`).join("")}`;
+
 /** The head of a policy that extends another. */
 export const head = (id: string, parent: string) =>
   `tenbar: 1\npolicy: { id: ${id}, title: C, version: "1", status: draft }\nextends: ${parent}\n`;
