@@ -6,6 +6,7 @@ import { type DescribedRow, nameAsker } from "./describe-rows.js";
 import { joinAsked, makeFingerprint } from "./fingerprint.js";
 import type { BrokenPair, Judgement } from "./judgement.js";
 import { addPositions } from "./positions.js";
+import type { FindingOutcome } from "./prepared-finding.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
 
 /** What is within or not applicable is no finding, nor is what a form does not hold yet. */
@@ -42,7 +43,7 @@ function makeFinding(
   if (outcome === "within" || outcome === "not-applicable") throw new Error("what is within is no finding");
   const { positions, of } = policy.findingOf(requirement);
   const { code, asked } = of[outcome];
-  const finding = beginFinding(described, code, pair, policy);
+  const finding = beginFinding(described, outcome, code, pair, policy);
   addPositions(finding, positions);
   finding.params = collectParams(row, words, pair);
   if (requirement.plan.basis !== undefined) finding.basis = requirement.plan.basis;
@@ -61,12 +62,12 @@ function makeFinding(
 /** The part of a finding that comes before where the policy asks for it. */
 function beginFinding(
   { row, pointers }: DescribedRow,
+  outcome: FindingOutcome,
   code: string,
   pair: BrokenPair | undefined,
   { gapsAsOutside }: PreparedPolicy,
 ): Partial<Finding> {
-  const { requirement, part, outcome, undecidedFor } = row;
-  if (outcome === "within" || outcome === "not-applicable") throw new Error("what is within is no finding");
+  const { requirement, part, undecidedFor } = row;
   const { step, name } = requirement;
   const consequence = nameWeight(weighRow(row, gapsAsOutside));
   const pointer = pair === undefined ? (pointers[0] ?? pointNowhere(requirement)) : `/steps/${pair.lateEntry}`;

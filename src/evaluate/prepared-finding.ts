@@ -3,7 +3,7 @@ import type { PreparedRequirement } from "../steps/index.js";
 import { joinAsked } from "./fingerprint.js";
 import { findPositions, type Positions } from "./positions.js";
 
-type FindingOutcome = NonNullable<Finding["outcome"]>;
+export type FindingOutcome = NonNullable<Finding["outcome"]>;
 
 /** What every finding about one requirement has, whatever the record. */
 export interface PreparedFinding {
