@@ -11,8 +11,9 @@ import type { ExitCode, Streams } from "./streams.js";
 
 /** Runs one command on the words behind its name. */
 export async function runCommand(command: Command, words: readonly string[], streams: Streams): Promise<ExitCode> {
-  // Why: to a command that speaks one language, to ask for another is the mistake that it tells of.
-  const isAsked = command.options.includes(LANGUAGE_OPTION);
+  // Why: to a command that speaks one language, to ask for another is the mistake that it tells of. By its name, since the start of
+  // the program and the rest of it are built apart, each with an option of its own.
+  const isAsked = command.options.some(({ name }) => name === LANGUAGE_OPTION.name);
   const catalogue = await loadLanguage(isAsked ? findLanguage(words) : undefined);
   const { program } = catalogue;
   const given = readArguments(words, [...command.options, ...COMMON_OPTIONS], program);

@@ -26,3 +26,12 @@ assert.equal(JSON.parse(faulty.stdout).verdict, "withdraw");
 
 assert.equal(run("evaluate", "gone.yaml", "record-0.json").status, 2);
 assert.equal(run("compile", "case.yaml", "--out", "../bare/plan.json").status, 0);
+
+// Each of the files that the program is built into speaks the language that is asked for.
+const german = ["--language", "de"];
+assert.match(run("evaluate", "case.yaml", "record-1.json", ...german).stdout, /außer Dienst nehmen/);
+assert.match(run("compile", "gone.yaml", ...german).stderr, /die Datei gibt es nicht/);
+assert.match(run("compile", ...german).stderr, /POLICY fehlt/);
+assert.match(run("compile", "case.yaml", "--fromat", ...german).stderr, /die Option `--fromat` gibt es nicht/);
+assert.match(run("complie", "case.yaml", ...german).stderr, /den Befehl `complie` gibt es nicht/);
+assert.match(run("explain", "read/tab-indent", ...german).stderr, /there is no option `--language`/);
