@@ -113,7 +113,7 @@ function collectParams(
     if (observed !== undefined && accept !== undefined) return { observed, accept };
   }
   const params: Record<string, string> = {};
-  // Why: keys that are added behind spread ones take some hundred times as long.
+  // Why: keys that are added behind spread ones took a fifth of the time of a record where everything is outside.
   Object.assign(params, details);
   if (observed !== undefined) params.observed = observed;
   if (accept !== undefined) params.accept = accept;
