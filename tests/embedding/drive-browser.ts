@@ -45,7 +45,10 @@ interface Reply {
 export async function openTab<T>(folder: string, address: string, use: (tab: Tab) => Promise<T>): Promise<T> {
   const profile = mkdtempSync(join(folder, "profile-"));
   const words = [...BROWSER_ARGUMENTS, "--remote-debugging-pipe", `--user-data-dir=${profile}`, "about:blank"];
-  const child = spawn(browserPath ?? "", words, { stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"] });
+  const child = spawn(browserPath ?? "", words, {
+    stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"],
+    detached: true,
+  });
   const closed = new Promise((resolve) => child.on("close", resolve));
   const [, , , input, output] = child.stdio;
   if (!(input instanceof Writable) || !output) throw new Error("the browser was started without its pipes");
@@ -80,7 +83,8 @@ export async function openTab<T>(folder: string, address: string, use: (tab: Tab
     await tab.send("Page.navigate", { url: address });
     return await use(tab);
   } finally {
-    child.kill();
+    // All of its processes, so that none still writes to its profile.
+    if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, "SIGKILL");
     await closed;
   }
 }

@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:http";
 import { tmpdir } from "node:os";
 import { extname, join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 
 /** What is answered in place of a built file: text, or a status alone. */
 export type Replaced = Readonly<Record<string, string | number>>;
@@ -11,7 +12,7 @@ export interface BuiltPage {
   /** The folder that holds `page`, and room for whatever a test leaves. */
   readonly folder: string;
   readonly read: (file: string) => string;
-  readonly remove: () => void;
+  readonly remove: () => Promise<void>;
 }
 
 /** Builds the page as its README says. */
@@ -24,8 +25,24 @@ export function buildPage(): BuiltPage {
   return {
     folder,
     read: (file) => readFileSync(join(folder, "page", file), "utf8"),
-    remove: () => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 }),
+    remove: () => removeFolder(folder),
   };
+}
+
+/**
+ * Removes a folder that a closing browser may still write to.
+ * Node's own retries do not look again at what has come into a folder since it was first read.
+ */
+async function removeFolder(folder: string): Promise<void> {
+  const until = Date.now() + 20_000;
+  while (existsSync(folder)) {
+    try {
+      rmSync(folder, { recursive: true, force: true });
+    } catch (error) {
+      if (Date.now() > until) throw error;
+      await setTimeout(100);
+    }
+  }
 }
 
 const TYPES: Readonly<Record<string, string>> = {
