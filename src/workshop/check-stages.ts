@@ -35,6 +35,7 @@ export function listStages(scratch: string, report: string): readonly Stage[] {
       args: ["src/workshop/build-package.ts", "dist", join(scratch, "lists")],
       needs: ["generate"],
     },
+    { name: "demo", program: "tsx", args: ["src/workshop/run-demo.ts"], needs: ["build"] },
     ...listPackageStages(scratch, join(scratch, "tenbar.tgz")),
     ...listInstalledStages(join(scratch, "tenbar.tgz"), join(scratch, "installed")),
   ];
