@@ -2,6 +2,7 @@ import type { CheckPlan, IntervalPlan, Plan, RulePlan } from "../model/index.js"
 import { nameAdoptedKey } from "../plan/index.js";
 import { describeRule, type RuleExpression } from "../rules/index.js";
 import { type AssessmentWords, ENGLISH_ASSESSMENTS } from "../words/index.js";
+import { listCheckConditions, listPolicyConditions, listStepConditions } from "./describe-conditions.js";
 import {
   describeBasisOf,
   describeBounds,
@@ -29,11 +30,14 @@ export function renderResolved(
   const words = { report: wordsOf(options), assessment };
   const { id, version, title } = plan.policy;
   const head = (text: string) => wrapText(makePrintable(text), options.width, "").map((line) => paint("strong", line));
-  const lines = [...head(`${id} ${version}, ${title}`)];
+  const note = (parts: readonly string[]) => wrapText(makePrintable(parts.join("; ")), options.width, "  ", "  ");
+  const lines = [...head(`${id} ${version}, ${title}`), ...note(listPolicyConditions(plan, words.report))];
   for (const check of plan.checks) {
     lines.push("", ...head(`${check.check}${check.title === undefined ? "" : `: ${check.title}`}`));
+    lines.push(...note(listCheckConditions(check, words.report)));
     for (const step of check.steps) {
-      lines.push(`  ${step.step} (${step.kind})`);
+      const conditions = [`${step.step} (${step.kind})`, ...listStepConditions(step, words.report)];
+      lines.push(...wrapText(makePrintable(conditions.join(", ")), options.width, "      ", "  "));
       for (const requirement of step.requirements) {
         const key = `${check.check}/${step.step}/${requirement.name}`;
         const text = describeRequirement(requirement, step, key, plan, words);
@@ -55,10 +59,14 @@ export function renderResolved(
 
 type BareInterval = Omit<IntervalPlan, "adoptions">;
 
-function describeInterval({ interval, every, for: scope, requirement }: BareInterval, words: PolicyWords): string {
+function describeInterval(
+  { interval, every, for: scope, forbids, requirement }: BareInterval,
+  words: PolicyWords,
+): string {
   const { resolved, consequences } = words.report;
   const said = `${resolved.interval(interval, every)}, ${consequences[requirement.consequence]}`;
-  return `${said}${describeScope(scope, words)}${describeBasisOf(requirement, words)}`;
+  const forbidden = forbids === undefined ? "" : resolved.forbids[forbids];
+  return `${said}${describeScope(scope, words)}${forbidden}${describeBasisOf(requirement, words)}`;
 }
 
 function describeWholeRule({ rule, title, for: scope, when, require, requirement }: RulePlan, words: PolicyWords) {
@@ -96,7 +104,12 @@ function describeStepAdoption(
     const parents = otherwise.requirements
       .filter(({ name }) => requirements === undefined || requirements.includes(name))
       .map((one) => describeRequirement(one, otherwise, keyOf(one.name), plan, words));
-    return `${said}${scope}${resolved.elseAsParent}: ${parents.join("; ")}`;
+    const present = steps.find((one) => one.step === step);
+    const conditions = listStepConditions(otherwise, words.report);
+    const isSame = present !== undefined && listStepConditions(present, words.report).join() === conditions.join();
+    const asked = conditions.length === 0 ? resolved.always : conditions.join(", ");
+    const told = isSame ? parents : [asked, ...parents];
+    return `${said}${scope}${resolved.elseAsParent}: ${told.join("; ")}`;
   }
   if (accept === undefined)
     return `${said}${instead === undefined ? resolved.omits : resolved.instead(instead)}${scope}`;

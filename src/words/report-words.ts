@@ -90,6 +90,24 @@ export interface ResolvedWords {
   upTo(fact: string, limit: string): string;
   interval(name: string, span: string): string;
   rule(name: string): string;
+  /** Of every member of a list of the record. */
+  each(members: string): string;
+  whereFitted(fitting: string): string;
+  readWith(instrument: string): string;
+  after(steps: string): string;
+  /** Of a step that is asked of everyone, once, where something else asks it otherwise. */
+  readonly always: string;
+  /** That somebody may vouch for a step instead of recording it. */
+  readonly attestable: string;
+  ofSubject(kind: string): string;
+  onlyFor(scope: string): string;
+  /** By whom a check is made. */
+  by(competences: string): string;
+  /** What tells the order of the steps, where it is judged. */
+  readonly order: Readonly<Record<"position" | "at", string>>;
+  readonly gapsAsOutside: string;
+  /** Stands behind an interval: what a thing past its date may not be put to. */
+  readonly forbids: Readonly<Record<"fill" | "use", string>>;
   /** Stands behind what a rule requires: where it is asked at all. */
   readonly when: (condition: string) => string;
   /** What is not told apart where texts are compared. */

@@ -83,6 +83,80 @@ describe("a policy as it stands after extends", () => {
     expect(told).toContain(`adopted ${text}`);
   });
 
+  it("says when, of what and with what each step is asked, and for whom a check is", () => {
+    const text = `tenbar: 1
+policy: { id: q, title: Q, version: "1", status: draft }
+deference: Local procedure stands above this policy.
+undecided: as-outside
+for: { station: [Lowmere 1, Lowmere 2] }
+instruments:
+  gauge: { quantity: pressure, division: 10 bar }
+checks:
+  daily:
+    subject: set
+    competence: [wearer, technician]
+    order: { listed-by: at }
+    intervals: [tested]
+    steps:
+      - { step: sight, kind: confirm, attestable: true, consequence: refer }
+      - { step: torch, kind: confirm, when-fitted: torch, consequence: refer }
+      - { step: charge, kind: reading, each: subject.cylinders, quantity: pressure, instrument: gauge, after: [sight, torch], tolerance: { accept: { at-least: 270 bar } }, basis: { kind: common-practice } }
+  spare:
+    for: { class: open-circuit }
+    order: { listed-by: position }
+    steps:
+      - { step: sight, kind: confirm, consequence: refer }
+intervals:
+  tested: { of: set, every: P1Y, forbids: use, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }
+`;
+    const { policy, diagnostics } = compile(text);
+    if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+    const said = renderResolved(policy.plan, { color: false, width: 1000 }).split("\n");
+    expect(said.slice(1, 9)).toEqual([
+      "  only for station Lowmere 1 or Lowmere 2; what stays open weighs as if it were outside",
+      "",
+      "daily",
+      "  on subjects of kind set; by wearer or technician; its steps bear instants in their order",
+      "  sight (confirm), may be vouched for",
+      expect.stringContaining("condition: refer"),
+      "  torch (confirm), where torch is fitted",
+      expect.stringContaining("condition: refer"),
+    ]);
+    expect(said).toContain(
+      "  charge (reading), for every member of subject.cylinders, read with gauge, after sight and torch",
+    );
+    expect(said.join("\n")).toContain("interval tested: every year, refer, past it no use; common practice");
+    expect(said).toContain("  only for class open-circuit; its steps are recorded in their order");
+  });
+
+  it("says beside an adoption how the parent asks its step, where it asks it otherwise", () => {
+    const parents = {
+      "./parent.yaml": `tenbar: 1
+policy: { id: p, title: P, version: "1.0", status: common-practice }
+deference: Local procedure stands above this policy.
+checks:
+  daily:
+    order: any
+    steps:
+      - { step: harness, kind: confirm }
+      - { step: torch, kind: confirm, consequence: refer }
+`,
+    };
+    const child = `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: torch, kind: confirm, when-fitted: torch, consequence: refer }
+      - { step: harness, kind: confirm, consequence: advise }
+adopted:
+${adopt("torches", "step: daily/torch, until: 2026-04-30")}${adopt("straps", "step: daily/harness, until: 2026-04-30")}`;
+    const { policy, diagnostics } = compile(child, parents);
+    if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+    const said = renderResolved(policy.plan, { color: false, width: 1000 });
+    expect(said).toContain("torch (confirm), where torch is fitted\n");
+    expect(said).toMatch(/adopted torches: .*else as the parent has it: always; condition: refer/);
+    expect(said).toMatch(/adopted straps: .*else as the parent has it: condition: withdraw/);
+  });
+
   it("says so in German", () => {
     const said = render({ words: german }, german);
     expect(said).toContain("an jeder Stelle gleich (set, log-book), gleich subject.marking, unbeachtet: case");
