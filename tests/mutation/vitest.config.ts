@@ -8,7 +8,8 @@ export default defineConfig({
     testNamePattern: /^(?!.*(\d[ ,]000| does not with | would not where ))/,
     // The other laws with few cases: a mutant that only a longer run would find counts as survived.
     env: { TENBAR_RUNS: "20", TENBAR_RULES: "300" },
-    setupFiles: ["tests/fix-seed.ts"],
+    runner: "tests/mutation/fail-on-load.ts",
+    setupFiles: ["tests/fix-seed.ts", "tests/mutation/stop-at-first.ts"],
     testTimeout: 120_000,
   },
 });
