@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compilePolicy, evaluate, type Policy } from "../../src/index.js";
-import { countRuns } from "./run-count.js";
+import { areRunsFew, countRuns } from "./run-count.js";
 
 const OUTCOMES = ["within", "caution", "undecided", "outside"];
 const DAYS = ["2026-03-31", "2026-04-01", "2026-04-15", "2026-04-30", "2026-05-01"];
@@ -130,6 +130,7 @@ describe("limits of adoptions", () => {
       ),
       { numRuns: countRuns(600) },
     );
+    if (areRunsFew) return;
     for (const count of Object.values(seen)) expect(count).toBeGreaterThan(countRuns(600) / 50);
   });
 });

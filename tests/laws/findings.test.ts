@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Assessment, evaluate, type Finding, type Result } from "../../src/index.js";
 import { generatedCase } from "./generated-case.js";
 import { mutate, mutations } from "./mutated-record.js";
-import { countRuns } from "./run-count.js";
+import { areRunsFew, countRuns } from "./run-count.js";
 
 const CONSEQUENCES = ["note", "advise", "refer", "withdraw"] as const;
 const REFER = CONSEQUENCES.indexOf("refer");
@@ -50,6 +50,7 @@ describe("findings and verdict, told again from the results", () => {
       const broken = results.some((result) => result.requirement === "order" && isOpen(result));
       expect(findings.some((finding) => isOrder(finding) && isFound(finding))).toBe(broken);
     });
+    if (areRunsFew) return;
     expect([...seen].sort()).toEqual(["caution", "not-applicable", "outside", "undecided", "within"]);
   });
 

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compilePolicy, evaluate } from "../../src/index.js";
 import type { Data } from "./generated-step.js";
-import { countRuns } from "./run-count.js";
+import { areRunsFew, countRuns } from "./run-count.js";
 import { judgeElapsed, judgeHold, judgeReading, type SlowGauge } from "./slow-judge.js";
 
 const basis = { kind: "common-practice" };
@@ -123,6 +123,7 @@ describe("the engine and its slow twin", () => {
       ),
       { level: judgeReading(evidence, limits, read) },
     ]);
+    if (areRunsFew) return;
     expect([...seen]).toEqual(expect.arrayContaining(list("off-range")));
   });
 
@@ -132,6 +133,7 @@ describe("the engine and its slow twin", () => {
       judge({ kind: "timing", tolerance: limits }, { elapsed: evidence }),
       { elapsed: judgeElapsed(evidence, limits) },
     ]);
+    if (areRunsFew) return;
     expect([...seen]).toEqual(expect.arrayContaining(list("conflicting")));
   });
 
@@ -152,6 +154,7 @@ describe("the engine and its slow twin", () => {
         judgeHold(entry, hold),
       ];
     });
+    if (areRunsFew) return;
     expect([...seen]).toEqual(
       expect.arrayContaining(
         list("off-range", "mixed-units", "start-too-low", "hold-too-short", "moved-the-wrong-way"),

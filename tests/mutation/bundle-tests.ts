@@ -3,12 +3,20 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 
+const JUDGING = ["tests/cases.test.ts", "tests/contract", "tests/outside", "tests/evaluate"];
+
 /** The folders and files of tests that bear on each room, quick ones first: the first failure ends the run of a mutant. */
 const TESTS: Readonly<Record<string, readonly string[]>> = {
   quantities: ["tests/quantities", "tests/outside/quantities"],
   rules: ["tests/rules"],
-  steps: ["tests/cases.test.ts", "tests/contract", "tests/outside", "tests/evaluate"],
-  evaluate: ["tests/cases.test.ts", "tests/contract", "tests/outside", "tests/evaluate"],
+  steps: [...JUDGING, "tests/laws"],
+  evaluate: [
+    ...JUDGING,
+    "tests/laws",
+    "tests/rules/rule-truth.test.ts",
+    "tests/evidence",
+    "tests/bad-input/built-in-names.test.ts",
+  ],
 };
 
 /** Laws that take seconds for each mutant: one that only they would find counts as survived. */
