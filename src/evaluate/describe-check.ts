@@ -9,7 +9,7 @@ import { readFitting } from "./judge-step.js";
 import { listStanding } from "./list-standing.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
-import type { Envelope } from "./read-envelope.js";
+import { type Envelope, renameKind } from "./read-envelope.js";
 import { createJudgeContext } from "./record-context.js";
 
 /** What a form knows beside the subject, as a record would state it. */
@@ -38,7 +38,7 @@ export function describeCheck(
   const prepared = preparePolicy(policy.plan);
   const found = prepared.checks.get(check);
   if (found === undefined) return undefined;
-  const envelope = makeEnvelope(check, subject, circumstances);
+  const envelope = renameKind(makeEnvelope(check, subject, circumstances), found.plan.subject);
   const context = createJudgeContext(prepared, envelope);
   const { id, version } = policy.plan.policy;
   const { title, competence, order } = found.plan;
@@ -80,6 +80,7 @@ function makeEnvelope(
     time,
     subject,
     subjectKind: textOf(subject.kind),
+    formerKind: undefined,
     subjectId: textOf(subject.id),
     steps: [],
   };

@@ -59,8 +59,9 @@ function judgeInterval(interval: PreparedInterval, envelope: Envelope, context: 
   });
 }
 
-function findThings(of: string, { subject, subjectKind }: Envelope): readonly DueThing[] {
-  if (subjectKind.trim() === of) return [{ object: subject, pointer: "/subject", part: undefined, member: -1 }];
+function findThings(of: string, { subject, subjectKind, formerKind }: Envelope): readonly DueThing[] {
+  if (subjectKind.trim() === of || formerKind === of)
+    return [{ object: subject, pointer: "/subject", part: undefined, member: -1 }];
   const key = `${of}s`;
   const list = readMember(subject, key);
   if (!Array.isArray(list)) return [];

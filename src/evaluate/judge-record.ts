@@ -19,7 +19,7 @@ import { groupEntries, hasEvidence, judgeStep, type PlacedEntry, placeEntries, r
 import type { Judgement, Remark } from "./judgement.js";
 import { isAdopted } from "./prepared-adoption.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
-import { type Envelope, readEnvelope } from "./read-envelope.js";
+import { type Envelope, readEnvelope, renameKind } from "./read-envelope.js";
 import { createJudgeContext } from "./record-context.js";
 
 const NOTE = weighConsequence("note");
@@ -29,8 +29,8 @@ const REFER = weighConsequence("refer");
 export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
   const read = readEnvelope(value);
   if ("problems" in read) return makeJudgement(undefined, read.problems);
-  const { envelope } = read;
-  const check = policy.checks.get(envelope.check.trim());
+  const check = policy.checks.get(read.envelope.check.trim());
+  const envelope = renameKind(read.envelope, check?.plan.subject);
   const context = createJudgeContext(policy, envelope);
   const judgement = makeJudgement(envelope, [], check, context);
   const { remarks } = judgement;

@@ -3,7 +3,7 @@ import type { JudgeContext } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
 import type { Remark } from "./judgement.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
-import type { Envelope } from "./read-envelope.js";
+import { type Envelope, isAccepted } from "./read-envelope.js";
 
 const REFER = weighConsequence("refer");
 
@@ -25,7 +25,7 @@ export function judgeScope(
   const { subject, for: scope } = check.plan;
   if (scope !== undefined) compareScope(scope, envelope, context, policy, "record/not-for-this-check", remarks);
   const kind = envelope.subjectKind.trim();
-  if (subject === undefined || subject.kind === kind || subject.formerly.includes(kind)) return onlyRefusals(remarks);
+  if (subject === undefined || subject.kind === kind) return onlyRefusals(remarks);
   if (!remarks.some(isRefusal)) remarks.push(refuse("record/not-for-this-check", "kind", kind, envelope.check, policy));
   return onlyRefusals(remarks);
 }
@@ -59,7 +59,8 @@ function compareScope(
       const scope = code === "record/not-for-this-policy" ? "policy" : "check";
       const params = { fact, scope };
       remarks.push({ code: "record/scope-unknown", ...open, weight: REFER, pointer: pointTo(fact, policy), params });
-    } else if (!accepted.includes(text)) remarks.push(refuse(code, fact, text, envelope.check, policy));
+    } else if (!isAccepted(fact, text, accepted, envelope))
+      remarks.push(refuse(code, fact, text, envelope.check, policy));
   }
 }
 

@@ -1,3 +1,4 @@
+import type { CheckPlan } from "../model/index.js";
 import { parseRecordTime, type RecordTime } from "../quantities/index.js";
 import { isJsonObject, type JsonObject } from "../steps/index.js";
 import type { ProblemCode, ProblemParams } from "../words/index.js";
@@ -18,6 +19,8 @@ export interface Envelope {
   readonly time: RecordTime;
   readonly subject: JsonObject;
   readonly subjectKind: string;
+  /** The name under which the record states the kind of its subject, where the check has another for it now. */
+  readonly formerKind: string | undefined;
   readonly subjectId: string;
   readonly steps: readonly StepEntry[];
 }
@@ -59,7 +62,25 @@ export function readEnvelope(value: unknown): { envelope: Envelope } | { problem
   ) {
     return { problems };
   }
-  return { envelope: { record: value, id, check, time, subject, subjectKind, subjectId, steps } };
+  return {
+    envelope: { record: value, id, check, time, subject, subjectKind, formerKind: undefined, subjectId, steps },
+  };
+}
+
+/**
+ * The envelope with the present name of its subject's kind in place of a former one.
+ * Why for all that reads it: what is asked of the present kind alone would else pass over every old record.
+ */
+export function renameKind(envelope: Envelope, kind: CheckPlan["subject"]): Envelope {
+  const formerKind = envelope.subjectKind.trim();
+  if (kind === undefined || !kind.formerly.includes(formerKind) || kind.kind === formerKind) return envelope;
+  const subject = { ...envelope.subject, kind: kind.kind };
+  return { ...envelope, record: { ...envelope.record, subject }, subject, subjectKind: kind.kind, formerKind };
+}
+
+/** Whether a scope accepts what is stated of a fact; of a kind that was renamed, either name will do. */
+export function isAccepted(fact: string, text: string, accepted: readonly string[], { formerKind }: Envelope): boolean {
+  return accepted.includes(text) || (fact === "kind" && formerKind !== undefined && accepted.includes(formerKind));
 }
 
 function readText(object: JsonObject, key: string, base: string, problems: Problem[]): string | undefined {

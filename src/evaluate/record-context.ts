@@ -13,7 +13,7 @@ import {
 } from "../steps/index.js";
 import type { UndecidedReason } from "../terms/index.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
-import type { Envelope } from "./read-envelope.js";
+import { type Envelope, isAccepted } from "./read-envelope.js";
 import { type ReadFact, readFact } from "./read-fact.js";
 import { readMembers } from "./read-members.js";
 
@@ -59,7 +59,7 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
       const { value, reason } = read(name);
       return typeof value === "object" && "quanta" in value ? value : (reason ?? "unreadable");
     },
-    scopeState: (scope) => readScope(scope, textFact),
+    scopeState: (scope) => readScope(scope, envelope, textFact),
     members(pointer) {
       const before = lists.get(pointer);
       if (before !== undefined) return before;
@@ -79,12 +79,12 @@ function readSubjectText(subject: JsonObject, key: string): TextFact {
 }
 
 /** False as soon as one fact is known to have another value, else open while one is missing. */
-function readScope(scope: ScopePlan, textFact: (name: string) => TextFact): ScopeState {
+function readScope(scope: ScopePlan, envelope: Envelope, textFact: (name: string) => TextFact): ScopeState {
   let open: UndecidedReason | undefined;
   for (const [name, accepted] of Object.entries(scope)) {
     const fact = textFact(name);
     if (fact.text === undefined) open = firstReason(open, fact.reason);
-    else if (!accepted.includes(fact.text)) return false;
+    else if (!isAccepted(name, fact.text, accepted, envelope)) return false;
   }
   return open ?? true;
 }

@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { describeCheck } from "../../src/index.js";
+import { assess, makePolicy, summarise } from "./sample.js";
+
+const basis = { kind: "common-practice" };
+const harness = { step: "harness", kind: "confirm" };
+const done = [{ step: "harness", result: "satisfactory" }];
+const subject = { kind: "set", formerly: ["apparatus"] };
+const tested = { of: "set", every: "P1Y", counted: "from-last", date: "testedOn", consequence: "refer", basis };
+
+// A former name is the present one by another word, so what is asked of the present kind is asked of an old record too.
+describe("a subject that is recorded under a former name of its kind", () => {
+  const compare = (policy: ReturnType<typeof makePolicy>, parts = {}, steps: readonly object[] = done) => {
+    const entries = steps.map((step) => ({ ...step }));
+    const [present, former] = ["set", "apparatus"].map((kind) => assess(policy, entries, { ...parts, kind }));
+    if (present === undefined || former === undefined) throw new Error("nothing was judged");
+    expect(summarise(former)).toEqual(summarise(present));
+    expect(former.verdict).toBe(present.verdict);
+    return former;
+  };
+
+  it("falls due as it does under its present name", () => {
+    for (const scope of [{}, { for: { kind: "set" } }]) {
+      const policy = makePolicy(
+        [harness],
+        { intervals: { tested: { ...tested, ...scope } } },
+        { intervals: ["tested"], subject },
+      );
+      expect(compare(policy, { testedOn: "2020-04-12" }).verdict).toBe("refer");
+      expect(compare(policy, { testedOn: "2026-04-01" }).verdict).toBe("meets");
+      expect(compare(policy).verdict).toBe("refer");
+    }
+  });
+
+  it.each([
+    ["by the scope of a rule", { for: { kind: "set" } }],
+    ["by the condition of a rule", { when: { "==": [{ var: "kind" }, "set"] } }],
+    ["by a fact of the policy's own", { for: { sort: "set" } }],
+  ])("is held to a rule %s", (_, scope) => {
+    const rule = { rule: "never", require: { "==": [{ var: "harness.result" }, "defect"] }, basis, ...scope };
+    const facts = { sort: { at: "/subject/kind", "one-of": ["set", "mask"] } };
+    const policy = makePolicy([harness], { facts, rules: [rule] }, { subject });
+    expect(compare(policy).verdict).toBe("withdraw");
+  });
+
+  it("has the limits of its kind, and is what the policy is for", () => {
+    const cases = [
+      { for: { kind: "set" }, accept: { "at-least": "200 bar" } },
+      { for: { kind: "cylinder" }, accept: { "at-least": "100 bar" } },
+    ];
+    const charge = { step: "charge", kind: "reading", quantity: "pressure", tolerance: "charge" };
+    const parts = { for: { kind: "set" }, tolerances: { charge: { cases, basis } } };
+    const policy = makePolicy([charge], parts, { subject });
+    expect(compare(policy, {}, [{ step: "charge", reading: "190 bar" }]).verdict).toBe("withdraw");
+    expect(compare(policy, {}, [{ step: "charge", reading: "210 bar" }]).verdict).toBe("meets");
+    const asked = (kind: string) => describeCheck(policy, "daily", { kind, id: "S-014" })?.steps;
+    expect(asked("apparatus")).toEqual(asked("set"));
+    expect(asked("mask")).not.toEqual(asked("set"));
+  });
+
+  it("is still what a scope means that says the former name", () => {
+    const interval = { ...tested, for: { kind: "apparatus" } };
+    const policy = makePolicy([harness], { intervals: { tested: interval } }, { intervals: ["tested"], subject });
+    const late = { testedOn: "2020-04-12" };
+    expect(assess(policy, done, { ...late, kind: "apparatus" }).verdict).toBe("refer");
+    expect(assess(policy, done, { ...late, kind: "set" }).verdict).toBe("meets");
+  });
+});
