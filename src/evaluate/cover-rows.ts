@@ -1,4 +1,4 @@
-import type { AdoptionPlan, AdoptionStanding } from "../model/index.js";
+import type { AdoptionStanding } from "../model/index.js";
 import { makeNotApplicable, type PreparedStep, type Row, weighRow, worseRow } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
 import type { AdoptionState } from "./adoption-state.js";
@@ -79,24 +79,16 @@ export function worseOf(one: AskedRow, other: AskedRow, gapsAsOutside: boolean):
   return worse;
 }
 
-export function markAdopted(one: AskedRow, without: Row["outcome"], { id }: AdoptionStanding): AskedRow {
+export function markAdopted(one: AskedRow, without: Row["outcome"], adoption: AdoptionStanding): AskedRow {
   one.row.without = without;
-  one.row.adopted = id;
+  one.row.adopted = adoption;
   return one;
 }
 
 /** One note for each adopted result, so that no departure passes in silence. */
-export function remarkAdoption(
-  row: Row,
-  adoptions: readonly { readonly plan: AdoptionStanding & Pick<Partial<AdoptionPlan>, "requirements"> }[],
-): readonly Remark[] {
-  // Why: of an order that was renewed for one requirement only, the rest keeps its own last day under the same id.
-  const adoption = adoptions.find(
-    ({ plan }) =>
-      plan.id === row.adopted && (plan.requirements ?? [row.requirement.name]).includes(row.requirement.name),
-  );
-  if (adoption === undefined) return [];
-  const { id, order, until = "" } = adoption.plan;
+export function remarkAdoption(row: Row): readonly Remark[] {
+  if (row.adopted === undefined) return [];
+  const { id, order, until = "" } = row.adopted;
   const { kind, step, label } = row.requirement;
   return [
     {

@@ -92,7 +92,7 @@ export function makeResult({ row, words, pointers }: DescribedRow): Result {
   nameOutcome(result, row);
   addWords(result, words);
   if (row.without !== undefined) result.without = row.without;
-  if (row.adopted !== undefined) result.adopted = row.adopted;
+  if (row.adopted !== undefined) result.adopted = row.adopted.id;
   if (row.attested) result.evidence = "attested";
   result.pointers = pointers;
   if (!isWhole(result)) throw new Error("a result lacks what every result has");

@@ -111,7 +111,7 @@ function judgeCheck(check: PreparedCheck, envelope: Envelope, all: readonly Plac
   for (const due of check.intervals) {
     const judged = judgeDue(due, envelope, context);
     rows.push(...judged);
-    remarks.push(...judged.flatMap((row) => remarkAdoption(row, due.adoptions)));
+    remarks.push(...judged.flatMap(remarkAdoption));
   }
   if (check.rules.length === 0) return;
   const facts = createRuleFacts(check, groups, envelope, context);
@@ -135,11 +135,10 @@ function judgeOneStep(
       if (row.notes.length > 0) remarks.push(...remarkNotes(row));
     }
   } else {
-    const naming = [...adoptions.coverings, ...adoptions.acceptances, ...adoptions.omissions];
     for (const { row, step: asked } of judgeAdoptedStep(step, adoptions, entries, check, envelope, context)) {
       stepOf[rows.length] = asked;
       rows.push(row);
-      remarks.push(...remarkNotes(row), ...remarkAdoption(row, naming));
+      remarks.push(...remarkNotes(row), ...remarkAdoption(row));
     }
   }
   const { whenFitted } = step.plan;

@@ -1,3 +1,4 @@
+import type { AdoptionStanding } from "../model/index.js";
 import type { Unit } from "../quantities/index.js";
 import {
   type Consequence,
@@ -45,7 +46,7 @@ export interface Row {
   /** What the outcome would have been without the adoption that applies. */
   without: Outcome | undefined;
   /** The adoption that applies, or may apply. */
-  adopted: string | undefined;
+  adopted: AdoptionStanding | undefined;
   /** Where in the record the evidence stands, other than in a step. */
   pointer: string | undefined;
   /** Words of the record that explain the outcome: a defect's name, the places that differ. */
