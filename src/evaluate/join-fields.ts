@@ -15,6 +15,9 @@ function joinField(one: StepField, other: StepField): StepField {
   if (one.type === "places" && other.type === "places") {
     return { ...one, places: joinNames(one.places, other.places) };
   }
+  if (one.type === "choice" && other.type === "choice") {
+    return { ...one, words: joinNames(one.words, other.words) };
+  }
   if (one.type === "events" && other.type === "events") {
     return { ...one, events: joinNames(one.events, other.events) };
   }

@@ -142,3 +142,26 @@ describe("a form on a day on which the order for a looser step has ended", () =>
     expect(read(after)).toEqual([false, "worn", "torn"]);
   });
 });
+
+describe("the defects of a step that names others than its parent", () => {
+  const policy = compileStep(
+    "kind: confirm, defects: { torn: { consequence: withdraw } }",
+    "kind: confirm, consequence: refer, defects: { worn: { consequence: refer } }",
+  );
+  const listWords = (at: string) =>
+    describeStep(policy, at).fields.flatMap((field) => (field.key === "defect" && "words" in field ? field.words : []));
+
+  it("can be chosen wherever they can be named: the parent's too once the order has ended", () => {
+    expect(listWords(during)).toEqual(["worn"]);
+    expect(listWords(after)).toEqual(["worn", "torn"]);
+    for (const at of [during, after]) {
+      expect(listWords(at)).toEqual(describeStep(policy, at).defects.map(({ name }) => name));
+    }
+    expect(JSON.stringify(recordSchema(policy, "daily"))).toContain('{"enum":["worn","torn"]}');
+    const torn = [
+      { step: "harness", result: "satisfactory" },
+      { step: "one", defect: "torn" },
+    ];
+    expect(assess(policy, torn, {}, { at: after }).verdict).toBe("withdraw");
+  });
+});
