@@ -156,7 +156,9 @@ function coverInterval(
   const standing = standingOf(covering);
   if (other === undefined) {
     const here = check?.intervals.find((one) => one.interval === interval.interval);
-    if (here === undefined) check?.intervals.push({ ...interval, adoptions: [standing] });
+    // Why: what stands without the order is the parent's interval with the parent's own orders about it.
+    const inherited = interval.adoptions.filter(({ id }) => plans.inherited.includes(id));
+    if (here === undefined) check?.intervals.push({ ...interval, adoptions: [...inherited, standing] });
     else here.adoptions.push(standing);
     overlay.copyPosition(plans.parent, key);
     return "covered";

@@ -1,5 +1,6 @@
 import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
 import { nameAdoptedKey } from "../plan/index.js";
+import type { ResolvedPolicy } from "../resolve/index.js";
 import type { Place } from "../source/index.js";
 import { compileBounds, isEmptyBand } from "../steps/index.js";
 import { findNearest, REQUIREMENTS } from "../terms/index.js";
@@ -99,11 +100,20 @@ function omitInterval(
   }
   if (adoption.omit === undefined || context.intervals.get(adoption.interval ?? "") === undefined) return;
   const judged = checks.flatMap(({ intervals }) => intervals.filter(({ interval }) => interval === adoption.interval));
-  if (judged.length === 0) {
+  const isLost =
+    context.resolved.isInherited(`${pointer}/id`) && isAskedAbove(adoption.interval, context.resolved.parent);
+  if (judged.length === 0 && !isLost) {
     const params = { option: "omit", of: "unnamed-interval" } as const;
     context.diagnostics.report("plan/not-yet", context.resolved.place(`${pointer}/omit`, "key"), params);
   }
   for (const interval of judged) interval.adoptions.push({ ...standing });
+}
+
+/** Whether a check of some ancestor names an interval, so that an order about it is nothing to one that leaves it out. */
+function isAskedAbove(interval: string | undefined, ancestor: ResolvedPolicy | undefined): boolean {
+  if (interval === undefined || ancestor === undefined) return false;
+  const checks = Object.values(ancestor.document.checks ?? {});
+  return checks.some(({ intervals = [] }) => intervals.includes(interval)) || isAskedAbove(interval, ancestor.parent);
 }
 
 /** The steps that an adoption names: by `check/step`, or by a tolerance that they use. */

@@ -134,3 +134,34 @@ ${adopt("away", "step: daily/torch, until: 2026-04-30")}`;
     expect(told(taking("torch"))).toEqual([]);
   });
 });
+
+describe("an order of the parent's that leaves out an interval which the policy does not ask", () => {
+  const spare =
+    "  spare: { of: set, every: P5Y, counted: from-last, date: testedOn, consequence: refer, basis: { kind: common-practice } }\n";
+  const parent = `${PARENT.replace("[tested]", "[tested, spare]")}${spare}adopted:\n${adopt("parents", "interval: tested, omit: true, until: 2026-05-31")}`;
+  const parents = { "./parent.yaml": parent };
+  const child = `${head("c", "./parent.yaml")}checks: { daily: { intervals: [spare] } }\n`;
+  const cover = `adopted:\n${adopt("away", "interval: tested, until: 2026-04-30")}`;
+  const due = (policy: Policy, at: string) =>
+    summarise(assess(policy, [], { testedOn: "2024-01-10" }, { at }))["tested due"];
+
+  it("is nothing to it, and no mistake of its own", () => {
+    const codes = (text: string, more = {}) =>
+      compile(text, { ...parents, ...more }).diagnostics.map(({ code, severity, file }) => [code, severity, file]);
+    const looser = [["resolve/looser", "warning", expect.any(String)]];
+    expect(codes(child)).toEqual(looser);
+    expect(codes(head("g", "./child.yaml"), { "./child.yaml": child })).toEqual([]);
+    const own = `${child}adopted:\n${adopt("own", "interval: tested, omit: true, until: 2026-05-31")}`;
+    expect(codes(own)).toContainEqual(["plan/not-yet", "error", "child.yaml"]);
+  });
+
+  it("stands with the interval where that is asked again", () => {
+    const policy = compileSound(`${child}${cover}`, parents);
+    const below = compileSound(head("g", "./child.yaml"), { ...parents, "./child.yaml": `${child}${cover}` });
+    for (const one of [policy, below]) {
+      expect(due(one, "2026-04-12")).toBe("not-applicable: omitted-by-adoption");
+      expect(due(one, "2026-05-12")).toBe("not-applicable: omitted-by-adoption");
+      expect(due(one, "2026-06-12")).toBe("outside");
+    }
+  });
+});
