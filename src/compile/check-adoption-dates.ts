@@ -1,4 +1,4 @@
-import { compareDates, parseDate } from "../quantities/index.js";
+import { compareDates, parseDate, parseDay } from "../quantities/index.js";
 import type { PlanContext } from "./plan-context.js";
 import type { PolicyAdoption } from "./policy-adoption.js";
 
@@ -14,18 +14,18 @@ export function checkAdoptionDates(adoption: PolicyAdoption, pointer: string, co
   let usable = true;
   for (const key of ["from", "until", "review"] as const) {
     const text = adoption[key];
-    if (text === undefined || parseDate(text) !== undefined) continue;
+    if (text === undefined || parseDay(text) !== undefined) continue;
     diagnostics.report("plan/bad-date", resolved.place(`${pointer}/${key}`), { found: text });
     usable = false;
   }
   const today = parseDate(context.asOf);
-  const reviewed = parseDate(review);
+  const reviewed = parseDay(review);
   if (review !== undefined && reviewed !== undefined && today !== undefined && compareDates(reviewed, today) === -1) {
     const params = { review, asOf: String(context.asOf) };
     diagnostics.report("plan/review-passed", resolved.place(`${pointer}/review`), params);
   }
-  const first = parseDate(from);
-  const last = parseDate(until ?? review);
+  const first = parseDay(from);
+  const last = parseDay(until ?? review);
   if (first !== undefined && last !== undefined && compareDates(first, last) === 1) {
     diagnostics.report("plan/dates-swapped", resolved.place(`${pointer}/from`), {
       from,

@@ -1,5 +1,5 @@
 import type { Diagnostics } from "../diagnostics/index.js";
-import { type CalendarDate, compareDates, parseDate } from "../quantities/index.js";
+import { type CalendarDate, compareDates, parseDate, parseDay } from "../quantities/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 
 /** Checks `effective`: real days in their order; a review date that has passed is a warning against `asOf`. */
@@ -7,7 +7,7 @@ export function checkDates({ document, place }: ResolvedPolicy, diagnostics: Dia
   const { effective = {} } = document.policy;
   const read = (key: "from" | "to" | "review"): CalendarDate | undefined => {
     const text = effective[key];
-    const date = parseDate(text);
+    const date = parseDay(text);
     if (text !== undefined && date === undefined) {
       diagnostics.report("plan/bad-date", place(`/policy/effective/${key}`), { found: text });
     }

@@ -44,6 +44,12 @@ export function parseDate(text: unknown): CalendarDate | undefined {
   return makeDate(Number(year), Number(month), day === undefined ? 1 : Number(day), day !== undefined);
 }
 
+/** Reads `2026-03-20` and no date without a day, which one reads as the first of its month and another as the last. */
+export function parseDay(text: unknown): CalendarDate | undefined {
+  const date = parseDate(text);
+  return date?.dayGiven === true ? date : undefined;
+}
+
 /**
  * Reads an ISO 8601 duration of years, months, weeks and days, in that order, at least one, each of at most four
  * digits: `P1Y6M`.

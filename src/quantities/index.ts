@@ -15,6 +15,7 @@ export {
   formatDate,
   parseCalendarSpan,
   parseDate,
+  parseDay,
 } from "./calendar.js";
 export {
   formatProbability,
