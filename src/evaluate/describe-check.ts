@@ -6,7 +6,7 @@ import { describeAsked } from "./describe-limits.js";
 import { joinFields } from "./join-fields.js";
 import { isAsked, listLapsed, readOmissionState } from "./judge-adopted.js";
 import { readFitting } from "./judge-step.js";
-import { listStanding } from "./list-standing.js";
+import { listStanding, type Standing } from "./list-standing.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
 import { type Envelope, renameKind } from "./read-envelope.js";
@@ -100,12 +100,17 @@ function describeStep(
   const { plan: planned } = step;
   const asking = [step, ...listLapsed(place, check, context).map(({ adoption }) => adoption.otherwise)];
   const instrument = plan.instruments.find(({ name }) => name === planned.instrument);
+  const applies = readApplies(asking, place, check, envelope, context);
+  const isOmitted = readOmitted(place, check, envelope, context);
+  // Why: a step that is left out as a whole still says what it would ask; of one that is asked, what is left out is not.
+  const isWhole = applies.reason === "omitted-by-adoption";
+  const isKept = ({ requirement }: Standing) => isWhole || !isOmitted(requirement.name);
   const defects = asking.flatMap(({ plan: one }) => (one.kind === "confirm" ? one.defects : []));
   return {
     step: planned.step,
     kind: planned.kind,
     ...(planned.ask === undefined ? {} : { ask: planned.ask }),
-    ...readApplies(asking, place, check, envelope, context),
+    ...applies,
     after: [...planned.after],
     attestable: asking.every(({ plan: one }) => one.kind === "confirm" && one.attestable),
     ...(instrument === undefined ? {} : { instrument: describeInstrument(instrument) }),
@@ -113,8 +118,21 @@ function describeStep(
       .filter(({ name }, index) => defects.findIndex((one) => one.name === name) === index)
       .map(({ name, title }) => ({ name, ...(title === undefined ? {} : { title }) })),
     fields: joinFields(asking.map((one) => one.plan)).map((field) => copyField(field, planned, instrument)),
-    asked: describeAsked(step, listStanding(step, place, check, context), context, words),
+    asked: describeAsked(step, listStanding(step, place, check, context).filter(isKept), context, words),
   };
+}
+
+/** Tells the requirements of a step that an adoption leaves out on the day. */
+function readOmitted(
+  place: number,
+  check: PreparedCheck,
+  envelope: Envelope,
+  context: JudgeContext,
+): (requirement: string) => boolean {
+  const omissions = (check.adoptionsAt[place]?.omissions ?? []).filter(
+    (one) => readOmissionState(one, check, envelope, context) === "applies",
+  );
+  return (name) => omissions.some(({ covers }) => covers(name));
 }
 
 /** Whether any step that stands on the day is asked of the subject: the policy's, or a parent's beside it. */
@@ -125,13 +143,11 @@ function readApplies(
   envelope: Envelope,
   context: JudgeContext,
 ): Pick<FormStep, "applies" | "reason"> {
-  const omissions = (check.adoptionsAt[place]?.omissions ?? []).filter(
-    (one) => readOmissionState(one, check, envelope, context) === "applies",
-  );
+  const isOmitted = readOmitted(place, check, envelope, context);
   const [own] = asking;
   const standing = own === undefined ? [] : listStanding(own, place, check, context);
-  const isOmitted = standing.every(({ requirement }) => omissions.some(({ covers }) => covers(requirement.name)));
-  if (isOmitted) return { applies: "no", reason: "omitted-by-adoption" };
+  if (standing.every(({ requirement }) => isOmitted(requirement.name)))
+    return { applies: "no", reason: "omitted-by-adoption" };
   const fittings = asking.map((one) => readFitting(one, envelope));
   if (fittings.includes("fitted")) return { applies: "yes" };
   const open = fittings.filter((fitting) => fitting !== "fitted" && fitting !== "not-fitted");

@@ -165,3 +165,23 @@ describe("the defects of a step that names others than its parent", () => {
     expect(assess(policy, torn, {}, { at: after }).verdict).toBe("withdraw");
   });
 });
+
+describe("a form on a day on which one requirement of a step is left out by order", () => {
+  it("shows what is judged, and before and after that the whole", () => {
+    const parent = parentWith(
+      `step: one, kind: hold, quantity: pressure, lasting: { at-least: 60 s }, drop: { accept: { at-most: 10 bar } }, ${COMMON}`,
+    );
+    const child = `${head("c", "./parent.yaml")}adopted:
+${adopt("trial", "step: daily/one, requirement: drop, omit: true, until: 2026-04-30")}`;
+    const { policy, diagnostics } = compile(child, { "./parent.yaml": parent });
+    if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+    const lasting = "lasting at least 60 s";
+    expect(listAsked(policy, during)).toEqual([lasting]);
+    expect(describeStep(policy, during)).toMatchObject({ applies: "yes" });
+    expect(listJudged(policy, during, {})).toEqual(["lasting"]);
+    for (const at of ["2026-03-31", after]) {
+      expect(listAsked(policy, at)).toEqual([lasting, "drop at most 10 bar"]);
+      expect(listJudged(policy, at, {})).toEqual(["drop", "lasting"]);
+    }
+  });
+});
