@@ -58,6 +58,21 @@ describe("formatQuantity", () => {
     expect(formatQuantity(readSample(text, dimension))).toBe(printed);
   });
 
+  it.each([
+    ["20 Cel", "temperature", "20 Cel"],
+    ["-12.5 Cel", "temperature", "-12.5 Cel"],
+    ["0 Cel", "temperature", "0 Cel"],
+    ["0.5 bar", "pressure", "0.5 bar"],
+    ["0 bar", "pressure", "0 bar"],
+  ] as const)("prints %s", (text, dimension, printed) => {
+    expect(formatQuantity(readSample(text, dimension))).toBe(printed);
+  });
+
+  it("prints a count without a unit", () => {
+    const twelve = parseQuantity(12, "count");
+    expect(twelve.ok && formatQuantity(twelve.quantity)).toBe("12");
+  });
+
   it("prints one second of minutes in seconds, since no decimal of minutes ends", () => {
     expect(formatQuantity({ quanta: 1000, unit: findSampleUnit("min", "duration") })).toBe("1 s");
   });

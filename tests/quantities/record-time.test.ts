@@ -15,7 +15,12 @@ describe("parseRecordTime", () => {
     const local = parseRecordTime("2026-04-12T07:04");
     expect([local?.epochMilliseconds, local?.localMilliseconds]).toEqual([undefined, Date.UTC(2026, 3, 12, 7, 4)]);
     const date = parseRecordTime("2026-04-12");
-    expect([date?.epochMilliseconds, date?.localMilliseconds, date?.date.day]).toEqual([undefined, undefined, 12]);
+    expect(date).toEqual({
+      date: { year: 2026, month: 4, day: 12, dayGiven: true },
+      epochMilliseconds: undefined,
+      localMilliseconds: undefined,
+      finerThanMillisecond: false,
+    });
   });
 
   it.each([
@@ -46,6 +51,8 @@ describe("parseRecordTime", () => {
     "2026-04-12Z",
     "2026-04",
     "2026-04-12T10:00:00Z ",
+    " 2026-04-12T10:00:00Z",
+    "12026-04-12",
     "2026-04-12T10:00:00[Europe/London]",
     "12.04.2026",
     "",
