@@ -9,7 +9,7 @@ const JUDGING = ["tests/cases.test.ts", "tests/contract", "tests/outside", "test
 const TESTS: Readonly<Record<string, readonly string[]>> = {
   quantities: ["tests/quantities", "tests/outside/quantities"],
   rules: ["tests/rules"],
-  steps: [...JUDGING, "tests/laws"],
+  steps: [...JUDGING, "tests/compile", "tests/bad-input/typing-mistakes.test.ts", "tests/laws"],
   evaluate: [
     ...JUDGING,
     "tests/laws",
