@@ -22,7 +22,7 @@ export default {
   jsonReporter: { fileName: `.mutation/${room}-report.json` },
   clearTextReporter: { allowColor: false, logTests: false, allowEmojis: false, reportTests: false },
   tempDirName: ".mutation/sandbox",
-  ignorePatterns: ["dist", "docs", "examples/embedding/dist", ".mutation"],
+  ignorePatterns: ["dist", "examples/embedding/dist", ".mutation"],
   timeoutMS: 5_000,
   timeoutFactor: 2,
   concurrency: Number(process.env.TENBAR_CONCURRENCY ?? 1),
