@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 
@@ -49,7 +49,10 @@ await build({
   plugins: [
     {
       name: "own-place",
-      setup({ onLoad }) {
+      setup({ onLoad, onResolve }) {
+        onResolve({ filter: /^vitest$/ }, ({ importer }) =>
+          importer.endsWith("guarded-vitest.ts") ? undefined : { path: resolve("tests/mutation/guarded-vitest.ts") },
+        );
         onLoad({ filter: /\/(src|tests)\/.*\.ts$/ }, ({ path }) => {
           const text = readFileSync(path, "utf8");
           return {
