@@ -9,7 +9,7 @@ import { describeChange, describeReading } from "./describe-quantity.js";
 import { firstReason } from "./first-reason.js";
 import { isJsonObject, type JsonObject, readMember } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
-import { bandOf, doubtReading, FINER_THAN_DIVISION, judgeQuantity } from "./judge-quantity.js";
+import { bandOf, doubtBelowNothing, doubtReading, FINER_THAN_DIVISION, judgeQuantity } from "./judge-quantity.js";
 import { differenceOf } from "./limit.js";
 import {
   canAllShow,
@@ -121,7 +121,8 @@ function judgeLevel(
     case "fault":
       return makeRow(level, "undecided", firstReason(unlimited, evidence.reason));
     case "value": {
-      const doubt = firstReason(doubtReading(evidence.quantity, instruments), evidence.doubt);
+      const unsure = firstReason(doubtReading(evidence.quantity, instruments), evidence.doubt);
+      const doubt = firstReason(unsure, doubtBelowNothing(evidence.quantity, band));
       const row = judgeQuantity(level, evidence.quantity, band, doubt);
       if (!canAllShow(instruments, evidence.quantity)) row.notes = [FINER_THAN_DIVISION];
       return row;
@@ -129,10 +130,11 @@ function judgeLevel(
     case "interval": {
       if (typeof band === "string") return makeRow(level, "undecided", band);
       const { low, high, family, ends } = evidence;
+      const last = ends.at(-1);
       const row = placeInterval(level, band.rangesOf(family), low, high);
       const doubt = ends.reduce<UndecidedReason | undefined>(
         (reason, end) => firstReason(reason, doubtReading(end, instruments)),
-        evidence.doubt,
+        firstReason(evidence.doubt, last && doubtBelowNothing(last, band)),
       );
       if (doubt !== undefined && row.outcome !== "outside") return makeRow(level, "undecided", doubt);
       return row;

@@ -120,6 +120,27 @@ describe("reading", () => {
     ]);
   });
 
+  // Nothing is deeper or holds less than nothing, as no time is shorter; a gauge reads pressure against the air around it.
+  it.each([
+    ["length", { "at-most": "1.5 mm" }, "-5 mm", "undecided: conflicting"],
+    ["length", { "at-most": "1.5 mm" }, { atMost: "-5 mm" }, "undecided: conflicting"],
+    ["length", { "at-most": "1.5 mm" }, { between: ["-5 mm", "1 mm"] }, "within"],
+    ["length", { "at-most": "1.5 mm" }, "-0 mm", "within"],
+    ["length", { between: ["-5 mm", "1.5 mm"] }, "-5 mm", "within"],
+    ["length", { "at-least": "1.5 mm" }, "-5 mm", "outside"],
+    ["length", { "at-most": "-6 mm" }, "-5 mm", "outside"],
+    ["fraction", { below: "5 ppm" }, "-1 ppm", "undecided: conflicting"],
+    ["mass-concentration", { "at-most": "0.5 mg/m3" }, "-0.1 mg/m3", "undecided: conflicting"],
+    ["count", { "at-most": 3 }, -1, "undecided: conflicting"],
+    ["temperature", { "at-most": "60 Cel" }, "-5 Cel", "within"],
+    ["temperature", { "at-most": "60 Cel" }, "-274 Cel", "undecided: unreadable"],
+    ["pressure", { "at-most": "5 mbar" }, "-5 mbar", "within"],
+    ["sound-level", { "at-most": "5 dB" }, "-5 dB", "within"],
+  ])("of %s with %o reads %o: %s", (quantity, accept, reading, outcome) => {
+    const policy = makePolicy([{ step: "dent", kind: "reading", quantity, tolerance: { accept }, basis }]);
+    expect(summarise(assess(policy, [{ step: "dent", reading }]))).toEqual({ "dent level": outcome });
+  });
+
   describe("of each cylinder", () => {
     const each = makePolicy([
       { ...charge, each: "subject.cylinders", apart: { "at-most": "5 bar", consequence: "refer" } },
