@@ -5,6 +5,7 @@ import { STEP_RESULTS } from "../terms/index.js";
 import { joinFields } from "./join-fields.js";
 import type { Policy } from "./policy.js";
 import { type PreparedCheck, preparePolicy } from "./prepared-policy.js";
+import { describeFacts, type ValueSchemas } from "./schema-facts.js";
 
 /** A JSON Schema, draft 2020-12, as plain data. */
 export type JsonSchema = { readonly [key: string]: unknown };
@@ -17,6 +18,7 @@ export function recordSchema(policy: Policy, check: string): JsonSchema | undefi
   const found = preparePolicy(policy.plan).checks.get(check);
   if (found === undefined) return undefined;
   const { title = found.plan.check } = found.plan;
+  const facts = describeFacts(policy.plan, found.plan, makeValueSchemas());
   return {
     $schema: "https://json-schema.org/draft/2020-12/schema",
     title: `Record of ${title}`,
@@ -53,6 +55,17 @@ export function recordSchema(policy: Policy, check: string): JsonSchema | undefi
       decision: optional(TEXT),
       supersedes: optional(TEXT),
     },
+    ...(facts.length === 0 ? {} : { allOf: facts }),
+  };
+}
+
+function makeValueSchemas(): ValueSchemas {
+  return {
+    text: optional(TEXT),
+    date: optional(DATE),
+    flag: optional({ type: "boolean" }),
+    list: optional({ type: "array" }),
+    quantity: (dimension) => optional(describeQuantity(dimension)),
   };
 }
 
@@ -193,7 +206,7 @@ function describeQuantity(dimension: Dimension): JsonSchema {
     const most = Math.max(1, 15 - countDigits(quanta));
     const places = countDigits(quanta);
     const fraction = places === 0 ? "" : `(\\.[0-9]{1,${places}})?`;
-    return `-?(0|[1-9][0-9]{0,${most - 1}})${fraction} ${symbol.replace(/[/[\]%]/g, "\\$&")}`;
+    return `-?(0|[1-9][0-9]{0,${most - 1}})${fraction} ${symbol.replace(/[/[\]]/g, "\\$&")}`;
   });
   return { type: "string", pattern: `^(${patterns.join("|")})$` };
 }

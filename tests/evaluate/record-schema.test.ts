@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluate, recordSchema } from "../../src/index.js";
 import { loadPolicy } from "../../src/node.js";
+import { makePolicy } from "./sample.js";
 
 const { policy } = await loadPolicy("policies/common-practice/open-circuit.yaml");
 if (policy === undefined) throw new Error("the shipped policy does not compile");
@@ -84,5 +85,78 @@ describe("the schema of a check's records", () => {
     );
     expect(seen.accepted).toBeGreaterThan(100);
     expect(seen.refused).toBeGreaterThan(100);
+  });
+});
+
+describe("what the schema says of a record beside its steps", () => {
+  const basis = { kind: "common-practice" };
+  const due = { every: "P1Y", counted: "from-last", basis };
+  const policy = makePolicy(
+    [
+      { step: "number", kind: "match", places: ["mask"], equals: "subject.tally" },
+      { step: "visor", kind: "confirm", each: "subject.masks" },
+      { step: "oxygen", kind: "reading", quantity: "fraction", tolerance: { accept: { "at-least": "20 %" } }, basis },
+    ],
+    {
+      facts: {
+        line: { at: "/local/line", quantity: "length" },
+        trained: { at: "/local/trained", value: "flag" },
+        bought: { at: "/bought", each: "/subject/masks", take: "lowest", value: "date" },
+      },
+      intervals: {
+        own: { of: "set", date: "testedOn", ...due },
+        former: { of: "apparatus", date: "oiledOn", ...due },
+        listed: { of: "mask", date: "cleanedOn", ...due },
+      },
+    },
+    { subject: { kind: "set", formerly: ["apparatus"] }, intervals: ["own", "former", "listed"] },
+  );
+  const holds = new Ajv2020({ strict: false }).compile(recordSchema(policy, "daily") ?? false);
+  const mask = { id: "M-1", bought: "2024-01-01", cleanedOn: "2026-01-01" };
+  const subject = { kind: "set", id: "S-1", tally: "1", testedOn: "2026-01", oiledOn: "2026-01-01", masks: [mask] };
+  const sound = {
+    tenbar: 1,
+    id: "r",
+    check: "daily",
+    at: "2026-04-12",
+    subject,
+    steps: [],
+    local: { trained: true, line: "6 m" },
+  };
+
+  it("is met by what is sound, missing or none of its business", () => {
+    for (const record of [
+      sound,
+      { ...sound, local: null },
+      { ...sound, local: { trained: null, line: " ", colour: 5 } },
+      { ...sound, subject: { kind: "apparatus", id: "S-1", masks: [] } },
+    ]) {
+      expect(holds(record), JSON.stringify(holds.errors)).toBe(true);
+      expect(evaluate(policy, record).results.filter(({ reason }) => reason === "unreadable")).toEqual([]);
+    }
+  });
+
+  it.each([
+    ["a quantity", ["local", "line"], 6],
+    ["a flag", ["local", "trained"], "yes"],
+    ["a date of each", ["subject", "masks", 0, "bought"], "2024"],
+    ["a date from which the subject falls due", ["subject", "testedOn"], "01.01.2026"],
+    ["a date from which a thing in a list falls due", ["subject", "masks", 0, "cleanedOn"], "2026-02-30"],
+    ["a text to compare with", ["subject", "tally"], 1],
+    ["a list", ["subject", "masks"], "M-1"],
+  ])("is not met by %s that cannot be read", (_, path, value) => {
+    expect(holds(replaceAt(sound, path, value))).toBe(false);
+  });
+
+  it("is a schema of patterns that every validator reads, in every shipped policy", async () => {
+    const folder = "policies/common-practice";
+    for (const file of readdirSync(folder)) {
+      const { policy: shipped } = await loadPolicy(`${folder}/${file}`);
+      const checks = shipped?.plan.checks ?? [];
+      expect(checks.length).toBeGreaterThan(0);
+      if (shipped === undefined) continue;
+      for (const { check } of checks)
+        expect(() => new Ajv2020({ strict: false }).compile(recordSchema(shipped, check) ?? {})).not.toThrow();
+    }
   });
 });
