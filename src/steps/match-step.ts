@@ -165,8 +165,14 @@ function collectTexts(
     const read = readPlace(seen, place);
     if (read.length === 0) reason = firstReason(reason, "missing");
     for (const text of read) {
-      if (typeof text === "string") texts.push(fold(text));
-      else reason = firstReason(reason, "unreadable");
+      if (typeof text !== "string") {
+        reason = firstReason(reason, "unreadable");
+        continue;
+      }
+      const folded = fold(text);
+      texts.push(folded);
+      // Why: two dashes of which neither counts are no number that was read twice.
+      if (folded === "") reason = firstReason(reason, "missing");
     }
   }
   return reason;

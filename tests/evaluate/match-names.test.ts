@@ -27,3 +27,17 @@ it.each([
   const { results } = evaluate(policy, { ...record, steps: [{ step: "number", seen }] });
   expect(results).toMatchObject([{ requirement: "match", outcome, observed }]);
 });
+
+it.each([
+  [{ back: "-", mask: "--" }, "undecided", "missing"],
+  [{ back: " - ", mask: "- -" }, "undecided", "missing"],
+  [{ back: "-", mask: "014" }, "outside", undefined],
+  [{ back: "0-14", mask: "01 4" }, "within", undefined],
+])("finds no number where all is ignored: %o", (seen, outcome, reason) => {
+  const { policy } = compilePolicy(policyText.replace("kind: match,", "kind: match, ignore: [hyphens, blanks],"));
+  if (policy === undefined) throw new Error("the policy is refused");
+  const subject = { kind: "set", id: "S-014" };
+  const record = { tenbar: 1, id: "r", check: "daily", at: "2026-04-12T07:04:00Z", subject };
+  const [result] = evaluate(policy, { ...record, steps: [{ step: "number", seen }] }).results;
+  expect([result?.outcome, result?.reason]).toEqual([outcome, reason]);
+});
