@@ -1,4 +1,4 @@
-import type { Dimension, Quantity } from "../quantities/index.js";
+import { isBelowNothing, type Quantity } from "../quantities/index.js";
 import type { UndecidedReason } from "../terms/index.js";
 import { firstReason } from "./first-reason.js";
 import type { JsonObject } from "./json-value.js";
@@ -31,25 +31,13 @@ export function doubtReading(quantity: Quantity, instruments: Candidates): Undec
   return undefined;
 }
 
-/** Pressure is read against the air around it, and a sound level against an agreed one: both go below nothing. */
-const NEVER_BELOW_NOTHING: ReadonlySet<Dimension> = new Set([
-  "duration",
-  "length",
-  "volume",
-  "flow",
-  "mass-concentration",
-  "fraction",
-  "count",
-]);
-
 /**
  * `conflicting` for less than nothing, such as a depth of -5 mm: a slip of the pen or of the gauge,
  * whatever an upper limit alone would say. Limits that state a lower end say themselves what they take.
  */
 export function doubtBelowNothing(quantity: Quantity, band: Band | UndecidedReason): "conflicting" | undefined {
-  const { family } = quantity.unit;
-  if (quantity.quanta >= 0 || !NEVER_BELOW_NOTHING.has(family.dimension) || typeof band === "string") return undefined;
-  return band.rangesOf(family).accept.low === Number.NEGATIVE_INFINITY ? "conflicting" : undefined;
+  if (typeof band === "string" || !isBelowNothing(quantity)) return undefined;
+  return band.rangesOf(quantity.unit.family).accept.low === Number.NEGATIVE_INFINITY ? "conflicting" : undefined;
 }
 
 /**

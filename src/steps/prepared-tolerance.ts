@@ -8,6 +8,7 @@ import {
   formatQuantity,
   formatRational,
   type IntegerRange,
+  isBelowNothing,
   type Quantity,
   type Rational,
   rangeOfBounds,
@@ -83,16 +84,19 @@ interface BandChoice {
   readonly source: BandSource;
 }
 
-/** No two cases hold at once; a missing fact leaves it open, and never gives the laxer case. */
+/** A missing fact leaves it open, and never gives the laxer case. */
 function chooseByScope(bands: readonly BandChoice[]): BandSource {
   return (member, context) => {
     let open: UndecidedReason | undefined;
+    let chosen: BandSource | undefined;
     for (const { scope, source } of bands) {
       const state = scope === undefined ? true : context.scopeState(scope);
-      if (state === true) return source(member, context);
-      if (state !== false) open = firstReason(open, state);
+      // Why: no two cases hold at once, but for one of the present kind of a subject and one of the former that it is recorded by.
+      if (state === true && chosen !== undefined) return "facts-differ";
+      if (state === true) chosen = source;
+      else if (state !== false) open = firstReason(open, state);
     }
-    return open ?? "no-case";
+    return chosen === undefined ? (open ?? "no-case") : chosen(member, context);
   };
 }
 
@@ -106,6 +110,8 @@ function chooseByQuantity(name: string, dimension: Dimension, bands: readonly Ba
   return (member, context) => {
     const fact = context.quantityFact(name, member);
     if (typeof fact === "string") return fact;
+    // Why: the row of the smallest would take whatever lies below it, and a line of -8 m is no short line.
+    if (isBelowNothing(fact)) return "unreadable";
     const value = rationalOfQuantity(fact);
     const row = rows.find(({ upTo }) => compareRational(value, upTo) !== 1);
     return row === undefined ? "no-case" : row.source(member, context);

@@ -65,4 +65,18 @@ describe("a subject that is recorded under a former name of its kind", () => {
     expect(assess(policy, done, { ...late, kind: "apparatus" }).verdict).toBe("refer");
     expect(assess(policy, done, { ...late, kind: "set" }).verdict).toBe("meets");
   });
+
+  it("has no limits where there is a case for either name, whichever is stated first", () => {
+    const either = [
+      { for: { kind: "apparatus" }, accept: { "at-least": "100 bar" } },
+      { for: { kind: "set" }, accept: { "at-least": "200 bar" } },
+    ];
+    for (const cases of [either, [...either].reverse()]) {
+      const charge = { step: "charge", kind: "reading", quantity: "pressure", tolerance: "charge" };
+      const policy = makePolicy([charge], { tolerances: { charge: { cases, basis } } }, { subject });
+      const read = (kind: string) => summarise(assess(policy, [{ step: "charge", reading: "210 bar" }], { kind }));
+      expect(read("apparatus")).toEqual({ "charge level": "undecided: facts-differ" });
+      expect(read("set")).toEqual({ "charge level": "within" });
+    }
+  });
 });

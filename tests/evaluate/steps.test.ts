@@ -224,6 +224,27 @@ describe("reading", () => {
   });
 });
 
+describe("limits by a quantity", () => {
+  // The row of the smallest would take whatever lies below it.
+  it.each([
+    ["8 m", "outside"],
+    ["0 m", "within"],
+    ["-8 m", "undecided: unreadable"],
+  ])("of %s: %s", (line, outcome) => {
+    const rows = [
+      { "up-to": "5 m", accept: { "at-most": "50 s" } },
+      { "up-to": "10 m", accept: { "at-most": "30 s" } },
+    ];
+    const policy = makePolicy(
+      [{ step: "out", kind: "timing", tolerance: { "accept-by": { fact: "line", rows } }, basis }],
+      {
+        facts: { line: { at: "/subject/line", quantity: "length" } },
+      },
+    );
+    expect(summarise(assess(policy, [{ step: "out", elapsed: "40 s" }], { line }))).toEqual({ "out elapsed": outcome });
+  });
+});
+
 describe("timing", () => {
   const step = {
     step: "alarm",
