@@ -7,6 +7,7 @@ import {
   type JudgeContext,
   listSlots,
   MEMBER_SLOTS,
+  type Member,
   makeNotApplicable,
   makeRow,
   type PreparedStep,
@@ -14,7 +15,7 @@ import {
   readMember,
   type SlotType,
 } from "../steps/index.js";
-import type { EntryGroups, PlacedEntry } from "./judge-step.js";
+import { doubtMember, type EntryGroups, type PlacedEntry } from "./judge-step.js";
 import type { PreparedCheck } from "./prepared-policy.js";
 import type { PreparedRule } from "./prepared-rule.js";
 import type { Envelope } from "./read-envelope.js";
@@ -61,15 +62,30 @@ export function createRuleFacts(
     members(name) {
       const found = readStep(name);
       if (found !== undefined) {
-        return found.entries.length === 0
-          ? undefined
-          : found.entries.map((placed) => readEntryMember(found.step, placed, context));
+        const { step, entries } = found;
+        if (entries.length === 0) return undefined;
+        const recorded = entries.map((placed) => readEntryMember(step, placed, context));
+        return [...recorded, ...findUnrecorded(step, entries, context)];
       }
       const list = readMember(envelope.subject, name.slice("subject.".length));
       if (!Array.isArray(list) || list.length === 0) return undefined;
       return list.map((member: unknown) => readListMember(isJsonObject(member) ? member : {}, context));
     },
   };
+}
+
+const NOTHING_RECORDED: RuleFacts = { read: () => undefined, members: () => undefined };
+
+/** Why: of a member that no entry speaks for nothing is known, so what a rule asks of all is open for it. */
+function findUnrecorded(
+  { plan }: PreparedStep,
+  entries: readonly PlacedEntry[],
+  context: JudgeContext,
+): readonly RuleFacts[] {
+  const members = plan.each === undefined ? [] : context.members(plan.each);
+  const isRecorded = (member: Member) =>
+    member.fault === undefined && entries.some(({ entry }) => doubtMember(entry, member, members) === undefined);
+  return members.filter((member) => !isRecorded(member)).map(() => NOTHING_RECORDED);
 }
 
 function readEntryMember(step: PreparedStep, placed: PlacedEntry, context: JudgeContext): RuleFacts {

@@ -147,7 +147,12 @@ function markEntry(rows: readonly Row[], { place, entry }: PlacedEntry): void {
   }
 }
 
-function doubtMember(entry: JsonObject, member: Member, members: readonly Member[]): UndecidedReason | undefined {
+/** Why an entry cannot speak for `member`; undefined where it can. */
+export function doubtMember(
+  entry: JsonObject,
+  member: Member,
+  members: readonly Member[],
+): UndecidedReason | undefined {
   if (member.index === -1) return undefined;
   if (isMissing(entry.of)) return members.length === 1 ? undefined : "missing";
   if (typeof entry.of !== "string") return "unreadable";

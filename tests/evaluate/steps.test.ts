@@ -245,6 +245,50 @@ describe("limits by a quantity", () => {
   });
 });
 
+describe("a rule about all entries of a step that is asked of each", () => {
+  const charge = {
+    step: "charge",
+    kind: "reading",
+    quantity: "pressure",
+    each: "subject.cylinders",
+    consequence: "note",
+  };
+  const full = { ">=": [{ var: "reading" }, "200 bar"] };
+  const judge = (require: object, steps: readonly object[], ids: readonly string[] = ["C-1", "C-2"]) => {
+    const policy = makePolicy([{ ...charge, tolerance: { accept: { "at-least": "100 bar" } }, basis }], {
+      rules: [{ rule: "full", checks: ["daily"], require, basis }],
+    });
+    const cylinders = ids.map((id) => ({ id }));
+    return summarise(
+      assess(
+        policy,
+        steps.map((entry) => ({ step: "charge", ...entry })),
+        { cylinders },
+      ),
+    )["full rule"];
+  };
+  const high = { of: "C-1", reading: "250 bar" };
+  const low = { of: "C-1", reading: "150 bar" };
+  const other = { of: "C-2", reading: "250 bar" };
+  const all = { all: [{ var: "charge" }, full] };
+
+  it.each([
+    ["every member is recorded", all, [high, other], "within"],
+    ["one is not", all, [high], "undecided: rule-incomplete"],
+    ["one is not and another fails", all, [low], "outside"],
+    ["the entry is about a stranger", all, [{ ...high, of: "C-9" }], "undecided: rule-incomplete"],
+    ["the entry names none of several", all, [{ reading: "250 bar" }], "undecided: rule-incomplete"],
+    ["one is not and none may be full", { none: [{ var: "charge" }, full] }, [low], "undecided: rule-incomplete"],
+    ["one is not and some is full", { some: [{ var: "charge" }, full] }, [high], "within"],
+  ])("where %s", (_, require, steps, outcome) => {
+    expect(judge(require, steps)).toBe(outcome);
+  });
+
+  it("needs no name where there is one member", () => {
+    expect(judge(all, [{ reading: "250 bar" }], ["C-1"])).toBe("within");
+  });
+});
+
 describe("timing", () => {
   const step = {
     step: "alarm",
