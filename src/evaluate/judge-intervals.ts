@@ -65,7 +65,8 @@ function findThings(of: string, { subject, subjectKind, formerKind }: Envelope):
   const key = `${of}s`;
   const list = readMember(subject, key);
   if (!Array.isArray(list)) return [];
-  return list.map((member: unknown, index) => {
+  // Why: a hole in a list is no thing that can be passed over, as `map` would.
+  return Array.from(list, (member: unknown, index) => {
     const object = isJsonObject(member) ? member : {};
     const id = typeof object.id === "string" && object.id.trim() !== "" ? object.id.trim() : `#${index + 1}`;
     return { object, pointer: `/subject/${key}/${index}`, part: id, member: index };

@@ -245,6 +245,25 @@ describe("limits by a quantity", () => {
   });
 });
 
+describe("an interval of things in a list", () => {
+  it("finds no date in what is no thing, a hole in the list among it", () => {
+    const cleaned = { of: "mask", every: "P1Y", counted: "from-last", date: "cleanedOn", consequence: "refer", basis };
+    const harness = { step: "harness", kind: "confirm" };
+    const policy = makePolicy([harness], { intervals: { cleaned } }, { intervals: ["cleaned"] });
+    const masks: unknown[] = [{ id: "M-1", cleanedOn: "2026-04-01" }, null];
+    masks[3] = "M-4";
+    const assessment = assess(policy, [{ step: "harness", result: "satisfactory" }], { masks });
+    expect(summarise(assessment)).toEqual({
+      "harness condition": "within",
+      "cleaned due M-1": "within",
+      "cleaned due #2": "undecided: no-date",
+      "cleaned due #3": "undecided: no-date",
+      "cleaned due #4": "undecided: no-date",
+    });
+    expect(assessment.verdict).toBe("refer");
+  });
+});
+
 describe("a rule about all entries of a step that is asked of each", () => {
   const charge = {
     step: "charge",
