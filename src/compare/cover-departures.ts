@@ -1,5 +1,5 @@
 import type { AdoptionPlan, CheckPlan, Covering, IntervalPlan, Plan, StepPlan } from "../model/index.js";
-import { digestPlan, nameAdoptedKey } from "../plan/index.js";
+import { digestPlan, nameAcceptedKey, nameAdoptedKey } from "../plan/index.js";
 import { comparePlans } from "./compare-plans.js";
 import { type CoveredPlans, standingOf } from "./covered-plans.js";
 import { inheritCoverings } from "./inherit-coverings.js";
@@ -129,8 +129,10 @@ function coverLostStep(
     if (adoptions.some(({ id, step: named }) => id === adoption.id && named === step.step)) continue;
     adoptions.push(adoption);
     for (const { name } of step.requirements) {
-      const key = nameAdoptedKey(`${check.check}/${step.step}/${name}`, adoption.id);
-      overlay.copyPosition(plans.parent, key);
+      const key = `${check.check}/${step.step}/${name}`;
+      for (const one of [nameAdoptedKey(key, adoption.id), nameAcceptedKey(key, adoption.id)]) {
+        overlay.copyPosition(plans.parent, one);
+      }
     }
   }
   adoptions.push({ ...standingOf(covering), step: step.step });

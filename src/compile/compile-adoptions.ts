@@ -1,5 +1,5 @@
 import type { AdoptionPlan, AdoptionStanding, CheckPlan, Covering, StepPlan } from "../model/index.js";
-import { nameAdoptedKey } from "../plan/index.js";
+import { nameAcceptedKey } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import type { Place } from "../source/index.js";
 import { compileBounds, isEmptyBand } from "../steps/index.js";
@@ -253,7 +253,7 @@ function addPositions(
   for (const { name } of step.requirements) {
     if (requirements !== undefined && !requirements.includes(name)) continue;
     const key = `${check.check}/${step.step}/${name}`;
-    positions.addLimit(key, nameAdoptedKey(key, id), resolved.place(`${pointer}/accept`, "value"));
+    positions.addLimit(key, nameAcceptedKey(key, id), resolved.place(`${pointer}/accept`, "value"));
   }
 }
 

@@ -1,4 +1,5 @@
 import type { AdoptionPlan, CheckPlan, Plan, StepPlan } from "../model/index.js";
+import { nameAcceptedKey, nameAdoptedKey } from "../plan/index.js";
 import type { PreparedStep } from "../steps/index.js";
 import { prepareCheckStep, replaceAccept } from "./prepared-check-step.js";
 
@@ -63,10 +64,10 @@ function prepareCovering(plan: AdoptionPlan, otherwise: StepPlan, check: CheckPl
   const departures = requirements
     .filter(({ name }) => covers(name))
     .map((one) => [one.name, JSON.stringify([plan.generation, options, one])] as const);
-  const adoptionOf = (name: string) => (covers(name) ? plan.id : undefined);
+  const keyOf = (key: string, name: string) => (covers(name) ? nameAdoptedKey(key, plan.id) : key);
   return {
     ...prepared,
-    otherwise: prepareCheckStep(otherwise, check.check, whole, adoptionOf),
+    otherwise: prepareCheckStep(otherwise, check.check, whole, keyOf),
     departures: new Map(departures),
   };
 }
@@ -87,8 +88,11 @@ function createLimits({ requirements }: StepPlan, check: CheckPlan, whole: Plan)
       const accept = find(one.name)?.accept;
       return accept === undefined ? one : replaceAccept(one, accept, quantityOf(one.name));
     });
-    const adoptionOf = (name: string) => find(name)?.id;
-    const prepared = prepareCheckStep({ ...step.plan, requirements: changed }, check.check, whole, adoptionOf);
+    const keyOf = (key: string, name: string) => {
+      const adoption = find(name);
+      return adoption === undefined ? key : nameAcceptedKey(key, adoption.id);
+    };
+    const prepared = prepareCheckStep({ ...step.plan, requirements: changed }, check.check, whole, keyOf);
     known.set(key, prepared);
     return prepared;
   };

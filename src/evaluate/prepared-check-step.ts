@@ -1,5 +1,4 @@
 import type { BoundPlan, Plan, RequirementPlan, StepPlan } from "../model/index.js";
-import { nameAdoptedKey } from "../plan/index.js";
 import {
   chooseInstrument,
   type InstrumentChoice,
@@ -9,17 +8,16 @@ import {
   prepareStep,
 } from "../steps/index.js";
 
-/** A step of a check; its limits stand under, or without, the adoption that `adoptionOf` names for a requirement. */
+/** A step of a check; `keyOf` gives the key under which the plan has the place of a requirement's limit. */
 export function prepareCheckStep(
   step: StepPlan,
   check: string,
   plan: Plan,
-  adoptionOf: (requirement: string) => string | undefined = () => undefined,
+  keyOf: (key: string, requirement: string) => string = (key) => key,
 ): PreparedStep {
   const requirements = step.requirements.map((one) => {
     const key = `${check}/${step.step}/${one.name}`;
-    const adoption = adoptionOf(one.name);
-    return prepareRequirement(one, step.kind, step.step, adoption === undefined ? key : nameAdoptedKey(key, adoption));
+    return prepareRequirement(one, step.kind, step.step, keyOf(key, one.name));
   });
   return prepareStep(step, requirements, findInstrument(step.instrument, plan));
 }

@@ -1,5 +1,5 @@
 import type { CheckPlan, IntervalPlan, Plan, RulePlan } from "../model/index.js";
-import { nameAdoptedKey } from "../plan/index.js";
+import { nameAcceptedKey, nameAdoptedKey } from "../plan/index.js";
 import { describeRule, type RuleExpression } from "../rules/index.js";
 import { type AssessmentWords, ENGLISH_ASSESSMENTS } from "../words/index.js";
 import { listCheckConditions, listPolicyConditions, listStepConditions } from "./describe-conditions.js";
@@ -117,7 +117,7 @@ function describeStepAdoption(
   const [limited] = asked.filter(
     ({ name, tolerance }) => tolerance !== undefined && (requirements === undefined || requirements.includes(name)),
   );
-  const spot = limited === undefined ? "" : describeSpot(keyOf(limited.name), plan);
+  const spot = limited === undefined ? "" : describeSpot(nameAcceptedKey(`${check}/${step}/${limited.name}`, id), plan);
   return `${said}${resolved.accepts(describeBounds(accept, words.report))}${scope}${spot}`;
 }
 

@@ -20,4 +20,16 @@ describe("the note on a departure", () => {
       { adoption: "pump", order: "LO 2", until: "2026-06-30", without: "outside" },
     ]);
   });
+
+  // Where the order covers and accepts under one id, each limit has a place of its own.
+  it.each([
+    ["2026-04-12", "at most 30 bar", "child.yaml"],
+    ["2026-06-12", "at most 30 bar", "child.yaml"],
+    ["2026-07-12", "at most 10 bar", "./parent.yaml"],
+  ])("stands with the place of the limit that is told: %s", (at, accept, file) => {
+    const leak = { step: "leak", start: "290 bar", end: "255 bar", held: "60 s" };
+    const { findings } = assess(policy, [leak], {}, { at });
+    const found = findings.filter(({ code }) => code === "hold/drop-outside");
+    expect(found.map(({ params, limitAt }) => [params["accept"], limitAt?.file])).toEqual([[accept, file]]);
+  });
 });
