@@ -1,5 +1,5 @@
 import type { StepPlan } from "../model/index.js";
-import { type Dimension, UNITS, unitSymbolsOf } from "../quantities/index.js";
+import { type Dimension, isNeverBelowNothing, UNITS, unitSymbolsOf } from "../quantities/index.js";
 import type { StepField } from "../steps/index.js";
 import { STEP_RESULTS } from "../terms/index.js";
 import { joinFields } from "./join-fields.js";
@@ -65,7 +65,7 @@ function makeValueSchemas(): ValueSchemas {
     date: optional(DATE),
     flag: optional({ type: "boolean" }),
     list: optional({ type: "array" }),
-    quantity: (dimension) => optional(describeQuantity(dimension)),
+    quantity: (dimension, least) => optional(describeFrom(dimension, least)),
   };
 }
 
@@ -214,6 +214,17 @@ function describeQuantity(dimension: Dimension): JsonSchema {
 /** More than 0: a share of nothing is no limit. */
 function describePositive(dimension: Dimension): JsonSchema {
   return { allOf: [describeQuantity(dimension), { pattern: "^[0-9.]*[1-9][0-9.]* " }] };
+}
+
+function describeFrom(dimension: Dimension, least: Parameters<ValueSchemas["quantity"]>[1]): JsonSchema {
+  if (least === undefined || (least === "nothing" && !isNeverBelowNothing(dimension)))
+    return describeQuantity(dimension);
+  if (dimension === "count") {
+    return { allOf: [describeQuantity(dimension), { minimum: least === "nothing" ? 0 : 1 }] };
+  }
+  return least === "nothing"
+    ? { allOf: [describeQuantity(dimension), { pattern: "^[0-9]" }] }
+    : describePositive(dimension);
 }
 
 /** How many decimals of a unit are whole quanta: 8 for a bar of 1e8 quanta, 4 for a minute of 6e4. */

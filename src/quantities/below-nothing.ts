@@ -12,7 +12,11 @@ const NEVER_BELOW_NOTHING: ReadonlySet<Dimension> = new Set([
   "count",
 ]);
 
+export function isNeverBelowNothing(dimension: Dimension): boolean {
+  return NEVER_BELOW_NOTHING.has(dimension);
+}
+
 /** Whether there is no such quantity, such as a depth of -5 mm. */
 export function isBelowNothing({ quanta, unit }: Quantity): boolean {
-  return quanta < 0 && NEVER_BELOW_NOTHING.has(unit.dimension);
+  return quanta < 0 && isNeverBelowNothing(unit.dimension);
 }

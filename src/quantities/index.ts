@@ -6,7 +6,7 @@ export {
   rangeOfBounds,
   satisfiesBounds,
 } from "./band.js";
-export { isBelowNothing } from "./below-nothing.js";
+export { isBelowNothing, isNeverBelowNothing } from "./below-nothing.js";
 export {
   addSpan,
   type CalendarDate,

@@ -148,6 +148,40 @@ describe("what the schema says of a record beside its steps", () => {
     expect(holds(replaceAt(sound, path, value))).toBe(false);
   });
 
+  it.each([
+    ["/local/line", ["local", "line"]],
+    ["/subject/lines/2", ["subject", "lines", 2]],
+  ])("refuses no size, or less, of a fact at %s that limits rest on", (at, path) => {
+    const line = { at, quantity: "length" };
+    const read = (tolerance: object) =>
+      makePolicy([{ step: "wear", kind: "reading", quantity: "length", tolerance, basis }], { facts: { line } });
+    const subject = { kind: "set", id: "S-1", lines: ["1 m", "1 m", "1 m"] };
+    const record = {
+      tenbar: 1,
+      id: "r",
+      check: "daily",
+      at: "2026-04-12",
+      subject,
+      local: {},
+      steps: [{ step: "wear", reading: "1 m" }],
+    };
+    const rows = [{ "up-to": "2 m", accept: { "at-most": "1 m" } }];
+    for (const [tolerance, refused] of [
+      [{ accept: { "at-most": "50 % of line" } }, ["0 m", "-1 m", 1]],
+      [{ "accept-by": { fact: "line", rows } }, ["-1 m", 1]],
+    ] as const) {
+      const made = read(tolerance);
+      const accepts = new Ajv2020({ strict: false }).compile(recordSchema(made, "daily") ?? false);
+      for (const value of ["0 m", "-1 m", 1, "1 m", " "]) {
+        const changed = replaceAt(record, path, value);
+        const isRefused = refused.some((one) => one === value);
+        expect([value, accepts(changed)]).toEqual([value, !isRefused]);
+        const reasons = evaluate(made, changed).results.map(({ reason }) => reason);
+        expect(reasons.some((reason) => reason === "unreadable" || reason === "no-unit")).toBe(isRefused);
+      }
+    }
+  });
+
   it("is a schema of patterns that every validator reads, in every shipped policy", async () => {
     const folder = "policies/common-practice";
     for (const file of readdirSync(folder)) {
