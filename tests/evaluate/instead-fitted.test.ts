@@ -114,3 +114,44 @@ ${adopted}`,
     expect(compileHeir(only)).toEqual([["resolve/asked-only-instead", 10, "./middle.yaml"]]);
   });
 });
+
+describe("a step that several orders ask for instead of others", () => {
+  const parent = parentWith("step: telemetry, kind: confirm", "step: torch, kind: confirm");
+  const child = `${head("c", "./parent.yaml")}facts:
+  post: { at: /station, one-of: [Lowmere 3, Lowmere 4, Lowmere 5] }
+checks:
+  daily:
+    steps:
+      - { step: voice, kind: confirm, consequence: note }
+adopted:
+${adopt("masts", "step: daily/telemetry, instead: daily/voice, only: { post: Lowmere 3 }, until: 2026-04-30")}${adopt("lamps", "step: daily/torch, instead: daily/voice, only: { post: Lowmere 4 }, until: 2026-05-31")}`;
+  const policy = compileSound(child, { "./parent.yaml": parent });
+  const steps = ["harness", "telemetry", "torch"].map((step) => ({ step, result: "satisfactory" }));
+
+  it.each([
+    ["Lowmere 3", "2026-04-12", ["telemetry"]],
+    ["Lowmere 4", "2026-04-12", ["torch"]],
+    ["Lowmere 5", "2026-04-12", []],
+    ["Lowmere 3", "2026-05-12", []],
+    ["Lowmere 4", "2026-05-12", ["torch"]],
+    ["Lowmere 4", "2026-06-12", []],
+  ] as const)("is asked where any of them applies: %s on %s", (station, at, omitted) => {
+    const found = summarise(assess(policy, steps, {}, { at, station }));
+    const left = ["telemetry", "torch"].filter(
+      (step) => found[`${step} condition`] === "not-applicable: omitted-by-adoption",
+    );
+    expect(left).toEqual(omitted);
+    expect(found["voice condition"]).toBe(omitted.length === 0 ? undefined : "undecided: missing");
+    const form = describeCheck(policy, "daily", { kind: "set", id: "S-014" }, { at, station });
+    expect(form?.steps.some(({ step }) => step === "voice")).toBe(omitted.length > 0);
+  });
+
+  it("is asked beside them where no station is told", () => {
+    const found = summarise(assess(policy, [], {}, { at: "2026-04-12" }));
+    expect(found).toMatchObject({
+      "telemetry condition": "undecided: missing",
+      "torch condition": "undecided: missing",
+      "voice condition": "undecided: missing",
+    });
+  });
+});
