@@ -214,8 +214,8 @@ export const FAULTS: readonly Fault[] = [
   fault(
     "a missing fact gives the first case",
     "src/steps/prepared-tolerance.ts",
-    "if (state === true) return source(member, context);",
-    "if (state !== false) return source(member, context);",
+    "else if (state !== false) open = firstReason(open, state);",
+    "else if (state !== false) chosen ??= source;",
   ),
   fault(
     "a margin has the other sign",
