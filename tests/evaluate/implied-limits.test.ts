@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { describeCheck } from "../../src/index.js";
-import { adopt, compile, head, parentWith } from "./orders.js";
+import { compileStep } from "./orders.js";
 
 const COMMON = "basis: { kind: common-practice }";
 const reading = (accept: string) => `kind: reading, quantity: pressure, tolerance: { accept: ${accept} }, ${COMMON}`;
@@ -8,14 +8,7 @@ const inDate = (limit: string) => `kind: in-date, ${limit}, consequence: refer, 
 
 /** What the form of a day after the order's last asks: the policy's limit, the parent's, or both. */
 function listAccepted(parents: string, own: string): readonly (string | undefined)[] {
-  const child = `${head("c", "./parent.yaml")}checks:
-  daily:
-    steps:
-      - { step: one, ${own} }
-adopted:
-${adopt("trial", "step: daily/one, until: 2026-04-30")}`;
-  const { policy, diagnostics } = compile(child, { "./parent.yaml": parentWith(`step: one, ${parents}`) });
-  if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+  const policy = compileStep(parents, own);
   const form = describeCheck(policy, "daily", { kind: "set", id: "S-014" }, { at: "2026-05-12" });
   const step = form?.steps.find((one) => one.step === "one");
   return step?.asked.flatMap(({ limits }) => limits.map(({ accept }) => accept)) ?? [];

@@ -1,23 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { describeCheck, type Policy, recordSchema } from "../../src/index.js";
-import { adopt, compile, head, parentWith } from "./orders.js";
+import { adopt, compile, compileStep, head, parentWith } from "./orders.js";
 import { assess, summarise } from "./sample.js";
 
 const COMMON = "basis: { kind: common-practice }";
-
-/** A policy whose step differs from its parent's under an order that ends on 30 April 2026. */
-function compileStep(parents: string, own: string): Policy {
-  const parent = parentWith(`step: one, ${parents}`);
-  const child = `${head("c", "./parent.yaml")}checks:
-  daily:
-    steps:
-      - { step: one, ${own} }
-adopted:
-${adopt("trial", "step: daily/one, until: 2026-04-30")}`;
-  const { policy, diagnostics } = compile(child, { "./parent.yaml": parent });
-  if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
-  return policy;
-}
 
 const during = "2026-04-12";
 const after = "2026-05-12";

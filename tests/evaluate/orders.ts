@@ -61,3 +61,17 @@ export const looser = `${head("c", "./parent.yaml")}tolerances:
 
 /** Of the subject: the interval `tested` is in time until January 2027. */
 export const tested = { testedOn: "2026-01-10" };
+
+/** A policy whose step differs from its parent's under an order that ends on 30 April 2026. */
+export function compileStep(parents: string, own: string): Policy {
+  const parent = parentWith(`step: one, ${parents}`);
+  const child = `${head("c", "./parent.yaml")}checks:
+  daily:
+    steps:
+      - { step: one, ${own} }
+adopted:
+${adopt("trial", "step: daily/one, until: 2026-04-30")}`;
+  const { policy, diagnostics } = compile(child, { "./parent.yaml": parent });
+  if (policy === undefined) throw new Error(JSON.stringify(diagnostics));
+  return policy;
+}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { german } from "../../src/german.js";
 import { renderResolved } from "../../src/report/index.js";
-import { adopt, compile, head } from "../evaluate/orders.js";
+import { adopt, compile, head, parentWith } from "../evaluate/orders.js";
 
 const PARENT = `tenbar: 1
 policy: { id: p, title: P, version: "1.0", status: common-practice }
@@ -130,18 +130,7 @@ intervals:
   });
 
   it("says beside an adoption how the parent asks its step, where it asks it otherwise", () => {
-    const parents = {
-      "./parent.yaml": `tenbar: 1
-policy: { id: p, title: P, version: "1.0", status: common-practice }
-deference: Local procedure stands above this policy.
-checks:
-  daily:
-    order: any
-    steps:
-      - { step: harness, kind: confirm }
-      - { step: torch, kind: confirm, consequence: refer }
-`,
-    };
+    const parents = { "./parent.yaml": parentWith("step: torch, kind: confirm, consequence: refer") };
     const child = `${head("c", "./parent.yaml")}checks:
   daily:
     steps:
