@@ -147,7 +147,6 @@ export const ENGLISH_REPORTS: ReportWords = {
     accepts: (limits) => `: ${limits}`,
     omits: ": left out",
     instead: (step) => `: ${step} instead`,
-    only: (scope) => `, only for ${scope}`,
   },
 };
 

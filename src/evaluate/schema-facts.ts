@@ -49,6 +49,7 @@ function readLimits({ steps, adoptions }: CheckPlan): Readonly<Record<"shares" |
   const stated = tolerances.flatMap(({ quantity, bands }) =>
     bands.flatMap(({ accept, caution }) => [accept, ...caution].flat().map(({ limit }) => parseLimit(limit, quantity))),
   );
+  // Why any dimension: a share is read as one whatever it is a share of, and only shares are looked for.
   const adopted = adoptions.flatMap(({ accept = [] }) => accept.map(({ limit }) => parseLimit(limit, "pressure")));
   return {
     shares: new Set([...stated, ...adopted].flatMap((limit) => (limit.form === "share" ? [limit.fact] : []))),

@@ -91,6 +91,5 @@ export const GERMAN_REPORTS: ReportWords = {
     accepts: (limits) => `: ${limits}`,
     omits: ": entfällt",
     instead: (step) => `: stattdessen ${step}`,
-    only: (scope) => `, nur für ${scope}`,
   },
 };

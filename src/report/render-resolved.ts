@@ -85,7 +85,7 @@ function asExpression(value: unknown): RuleExpression {
 
 function describeScope(scope: IntervalPlan["for"], { report }: PolicyWords): string {
   const said = listScope(scope, report);
-  return said.length === 0 ? "" : report.resolved.only(said.join(", "));
+  return said.length === 0 ? "" : `, ${report.resolved.onlyFor(said.join(", "))}`;
 }
 
 /** What stands while an adoption applies, for which records, and what stands else. */

@@ -122,5 +122,4 @@ export interface ResolvedWords {
   readonly accepts: (limits: string) => string;
   readonly omits: string;
   readonly instead: (step: string) => string;
-  readonly only: (scope: string) => string;
 }
