@@ -80,7 +80,7 @@ export interface PreparedPolicy {
 
 /** Turns a plan into numbers once; judging then touches no policy text. */
 export function preparePolicy(plan: Plan): PreparedPolicy {
-  const facts = prepareFacts(plan.facts);
+  const facts = prepareFacts(plan);
   const checks = new Map(plan.checks.map((check) => [check.check, prepareCheck(check, plan, facts)]));
   for (const { check, formerly } of plan.checks) {
     const prepared = checks.get(check);

@@ -8,6 +8,7 @@ import {
 } from "../quantities/index.js";
 import { isJsonObject, isMissing, readMember } from "../steps/index.js";
 import type { UndecidedReason } from "../terms/index.js";
+import { isMisspelt } from "./compared-words.js";
 import type { PreparedFact } from "./prepared-fact.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
 
@@ -64,7 +65,8 @@ function readValue(fact: PreparedFact, value: unknown, readQuantity: ReadQuantit
     case "text": {
       if (typeof value !== "string") return UNREADABLE;
       const text = value.trim();
-      if (fact.words?.has(text) === false) return { value: undefined, reason: "unknown-word" };
+      if (fact.words?.has(text) === false || isMisspelt(text, fact.compared))
+        return { value: undefined, reason: "unknown-word" };
       return { value: text, reason: undefined };
     }
   }
