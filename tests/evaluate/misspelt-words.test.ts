@@ -110,7 +110,9 @@ describe("a rule over the kind of subject", () => {
     for (const word of ["apparatus", "cylinder"]) {
       const { policy, diagnostics } = compile(word, { subject }, { masks: mask });
       expect(policy).toBeUndefined();
-      expect(diagnostics.map(({ code, params }) => [code, params["word"], params["known"]])).toEqual([["rule/unknown-word", word, ["set", "mask"]]]);
+      expect(diagnostics.map(({ code, params }) => [code, params["word"], params["known"]])).toEqual([
+        ["rule/unknown-word", word, ["set", "mask"]],
+      ]);
     }
   });
 

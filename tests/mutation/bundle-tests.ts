@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { join, resolve } from "node:path";
-import { pathToFileURL } from "node:url";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { isReaderImport, QUICK_TREE } from "../read/quick-tree-plugin.js";
 
@@ -30,19 +30,22 @@ function listTests(place: string): readonly string[] {
     .map((name) => join(place, name));
 }
 
-// Why: one file holds a room's tests and the sources, since loading some 300 modules anew takes longer than the tests of most mutants.
 const listed = (TESTS[process.env["TENBAR_ROOM"] ?? "quantities"] ?? []).flatMap(listTests);
 // Why: laws take long, and a table that fails before them ends the run.
 const isLaw = (file: string) => readFileSync(file, "utf8").includes("fast-check");
 const files = [...listed.filter((file) => !isLaw(file)), ...listed.filter(isLaw)];
+
+// Why: one text holds a room's tests and sources, which the runner calls anew for each mutant (`room-runner.ts`).
 await build({
   stdin: {
-    contents: files.map((file) => `import ${JSON.stringify(`./${file}`)};`).join("\n"),
+    contents: ["tests/fix-seed.ts", "tests/mutation/stop-at-first.ts", ...files]
+      .map((file) => `import ${JSON.stringify(`./${file}`)};`)
+      .join("\n"),
     resolveDir: process.cwd(),
   },
-  outfile: ".mutation/room.bundle.js",
+  outfile: ".mutation/room.bundle.cjs",
   bundle: true,
-  format: "esm",
+  format: "cjs",
   platform: "node",
   packages: "external",
   ignoreAnnotations: true,
@@ -51,13 +54,12 @@ await build({
     {
       name: "own-place",
       setup({ onLoad, onResolve }) {
-        onResolve({ filter: /^vitest$/ }, ({ importer }) =>
-          importer.endsWith("guarded-vitest.ts") ? undefined : { path: resolve("tests/mutation/guarded-vitest.ts") },
-        );
         // Why: half the time of a mutant that survives is spent reading the policies of tests.
         onResolve({ filter: /\/read-tree\.js$/ }, ({ path, importer }) =>
           isReaderImport(path, importer) ? { path: QUICK_TREE } : undefined,
         );
+        // Why: what has no form for `require` goes into the bundle.
+        onResolve({ filter: /^canonicalize$/ }, ({ path }) => ({ path: fileURLToPath(import.meta.resolve(path)) }));
         onLoad({ filter: /\/(src|tests)\/.*\.ts$/ }, ({ path }) => {
           const text = readFileSync(path, "utf8");
           return {

@@ -5,10 +5,9 @@ const room = process.env.TENBAR_ROOM ?? "quantities";
 if (!ROOMS.includes(room)) throw new Error(`TENBAR_ROOM is ${room}; there are ${ROOMS.join(", ")}`);
 
 export default {
-  testRunner: "vitest",
-  plugins: ["@stryker-mutator/vitest-runner"],
+  testRunner: "room",
+  plugins: ["./tests/mutation/room-runner.ts"],
   buildCommand: "tsx tests/mutation/bundle-tests.ts",
-  vitest: { configFile: "tests/mutation/vitest.config.ts", related: false },
   mutate: [`src/${room}/**/*.ts`, `!src/${room}/index.ts`],
   // Why: most texts are codes and names of literal types, so an emptied one does not compile. Those that are plain text, such as
   // the spellings of units, are not measured here.
@@ -25,7 +24,7 @@ export default {
   ignorePatterns: ["dist", "examples/embedding/dist", ".mutation"],
   timeoutMS: 5_000,
   timeoutFactor: 2,
-  concurrency: Number(process.env.TENBAR_CONCURRENCY ?? 1),
+  concurrency: Number(process.env.TENBAR_CONCURRENCY ?? 2),
   warnings: { slow: false },
   thresholds: { high: 95, low: 85, break: 85 },
 };
