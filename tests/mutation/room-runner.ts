@@ -57,6 +57,7 @@ class RoomRunner implements TestRunner {
     const file = resolve(BUNDLE);
     this.#require = createRequire(file);
     const text = `(function (require, module, exports) {${readFileSync(file, "utf8")}\n})`;
+    // Boundary: the text is the function that it was just wrapped into.
     this.#bundle = new Script(text, { filename: file }).runInThisContext() as Bundle;
     return Promise.resolve();
   }
@@ -136,9 +137,11 @@ function describeFailure(id: string, begun: number, error: unknown): TestResult 
 }
 
 function readShared(): Instrumented {
-  const place = globalThis as Record<string, unknown>;
-  place[INSTRUMENTER_CONSTANTS.NAMESPACE] ??= {};
-  return place[INSTRUMENTER_CONSTANTS.NAMESPACE] as Instrumented;
+  // Boundary: instrumented sources keep it there, and what is not there yet is all optional.
+  const place = globalThis as { [INSTRUMENTER_CONSTANTS.NAMESPACE]?: Instrumented };
+  const shared = place[INSTRUMENTER_CONSTANTS.NAMESPACE] ?? {};
+  place[INSTRUMENTER_CONSTANTS.NAMESPACE] = shared;
+  return shared;
 }
 
 export const strykerPlugins = [declareClassPlugin(PluginKind.TestRunner, "room", RoomRunner)];
