@@ -11,7 +11,6 @@ type PolicyRule = NonNullable<PolicyDocument["rules"]>[number];
 export function compileRules(checks: readonly CheckPlan[], context: PlanContext): void {
   const { diagnostics, resolved, positions } = context;
   const seen = new Set<string>();
-  const kinds = listKinds(checks);
   for (const [index, rule] of (resolved.document.rules ?? []).entries()) {
     const pointer = `/rules/${index}`;
     if (seen.has(rule.rule)) {
@@ -20,19 +19,10 @@ export function compileRules(checks: readonly CheckPlan[], context: PlanContext)
     seen.add(rule.rule);
     positions.add(`rule/${rule.rule}`, resolved.place(`${pointer}/rule`, "key"), resolved.place(`${pointer}/require`));
     for (const check of findChecks(rule, pointer, checks, context)) {
-      const plan = compileCheckRule(rule, pointer, check, kinds, context);
+      const plan = compileCheckRule(rule, pointer, check, context);
       if (plan !== undefined) check.rules.push(plan);
     }
   }
-}
-
-/**
- * The kinds of subject that a record can state and be judged; undefined where a check takes any.
- * Why without former names: a record that states one is judged under the present name, so that a rule over it would hold for nobody.
- */
-function listKinds(checks: readonly CheckPlan[]): readonly string[] | undefined {
-  const kinds = checks.flatMap(({ subject }) => (subject === undefined ? [] : [subject.kind]));
-  return kinds.length < checks.length ? undefined : [...new Set(kinds)];
 }
 
 function findChecks(
@@ -56,10 +46,9 @@ function compileCheckRule(
   rule: PolicyRule,
   pointer: string,
   check: CheckPlan,
-  kinds: readonly string[] | undefined,
   context: PlanContext,
 ): RulePlan | undefined {
-  const scope = listNames(check, kinds, context);
+  const scope = listNames(check, context);
   const when = rule.when === undefined ? undefined : compileTerm(rule.when, `${pointer}/when`, check, scope, context);
   const require = compileTerm(rule.require, `${pointer}/require`, check, scope, context);
   const asked = compileScope(rule.for, `${pointer}/for`, context);
@@ -97,9 +86,8 @@ function isStated(name: string, { check, steps }: CheckPlan, { resolved, diagnos
 }
 
 /** Every name that a rule of the check may take: facts, slots of its steps, steps asked of each, the cylinders. */
-function listNames(check: CheckPlan, kinds: readonly string[] | undefined, { factTypes }: PlanContext): RuleScope {
+function listNames(check: CheckPlan, { factTypes }: PlanContext): RuleScope {
   const types = new Map<string, RuleType>(factTypes);
-  if (kinds !== undefined) types.set("kind", { kind: "text", words: kinds });
   types.set("subject.cylinders", { kind: "list", fields: MEMBER_SLOTS });
   for (const step of check.steps) {
     const slots = listSlots(step);

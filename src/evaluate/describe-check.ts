@@ -38,7 +38,7 @@ export function describeCheck(
   const prepared = preparePolicy(policy.plan);
   const found = prepared.checks.get(check);
   if (found === undefined) return undefined;
-  const envelope = renameKind(makeEnvelope(check, subject, circumstances), found.plan.subject);
+  const envelope = renameKind(makeEnvelope(check, subject, circumstances), found.plan.subject, prepared.presentKinds);
   const context = createJudgeContext(prepared, envelope);
   const { id, version } = policy.plan.policy;
   const { title, competence, order } = found.plan;

@@ -30,7 +30,7 @@ export function judgeRecord(policy: PreparedPolicy, value: unknown): Judgement {
   const read = readEnvelope(value);
   if ("problems" in read) return makeJudgement(undefined, read.problems);
   const check = policy.checks.get(read.envelope.check.trim());
-  const envelope = renameKind(read.envelope, check?.plan.subject);
+  const envelope = renameKind(read.envelope, check?.plan.subject, policy.presentKinds);
   const context = createJudgeContext(policy, envelope);
   const judgement = makeJudgement(envelope, [], check, context);
   const { remarks } = judgement;

@@ -54,7 +54,7 @@ export function createRuleFacts(
   return {
     read(name) {
       const dot = name.indexOf(".");
-      if (dot === -1) return context.fact(name, undefined).value;
+      if (dot === -1) return readNamed(name, context);
       if (name.startsWith("subject.")) return context.textFact(name, undefined).text;
       const found = readStep(name.slice(0, dot));
       return found && readSlot(found.step, found.entries, name.slice(dot + 1), context);
@@ -72,6 +72,12 @@ export function createRuleFacts(
       return list.map((member: unknown) => readListMember(isJsonObject(member) ? member : {}, context));
     },
   };
+}
+
+function readNamed(name: string, context: JudgeContext): RuleValue | undefined {
+  const { value } = context.fact(name, undefined);
+  const formerly = context.formerText(name);
+  return typeof value === "string" && formerly !== undefined ? { text: value, formerly } : value;
 }
 
 const NOTHING_RECORDED: RuleFacts = { read: () => undefined, members: () => undefined };

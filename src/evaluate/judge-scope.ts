@@ -1,9 +1,10 @@
 import type { ScopePlan } from "../model/index.js";
 import type { JudgeContext } from "../steps/index.js";
 import { weighConsequence } from "../terms/index.js";
+import { isAccepted } from "./is-accepted.js";
 import type { Remark } from "./judgement.js";
 import type { PreparedCheck, PreparedPolicy } from "./prepared-policy.js";
-import { type Envelope, isAccepted } from "./read-envelope.js";
+import type { Envelope } from "./read-envelope.js";
 
 const REFER = weighConsequence("refer");
 
@@ -54,13 +55,13 @@ function compareScope(
 ): void {
   for (const [fact, accepted] of Object.entries(wanted)) {
     const { text, reason } = context.textFact(fact, undefined);
-    if (text === undefined) {
-      const open = { outcome: "undecided", reason } as const;
+    const state = text === undefined ? undefined : isAccepted(policy.facts.get(fact), text, accepted, envelope);
+    if (state === undefined) {
+      const open = { outcome: "undecided", reason: reason ?? "unknown-word" } as const;
       const scope = code === "record/not-for-this-policy" ? "policy" : "check";
-      const params = { fact, scope };
+      const params = { fact, scope, ...(text === undefined ? {} : { found: text }) };
       remarks.push({ code: "record/scope-unknown", ...open, weight: REFER, pointer: pointTo(fact, policy), params });
-    } else if (!isAccepted(fact, text, accepted, envelope))
-      remarks.push(refuse(code, fact, text, envelope.check, policy));
+    } else if (!state) remarks.push(refuse(code, fact, text ?? "", envelope.check, policy));
   }
 }
 

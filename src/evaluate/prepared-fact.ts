@@ -1,6 +1,5 @@
-import type { FactPlan, Plan } from "../model/index.js";
+import type { FactPlan } from "../model/index.js";
 import type { Dimension } from "../quantities/index.js";
-import { type ComparedWords, listComparedWords } from "./compared-words.js";
 
 /** A fact ready to be read: its pointers split into keys once. */
 export interface PreparedFact {
@@ -9,9 +8,9 @@ export interface PreparedFact {
   readonly each: readonly string[] | undefined;
   readonly take: FactPlan["take"];
   readonly words: ReadonlySet<string> | undefined;
-  /** What the policy compares a text without a closed list with; undefined where it does nowhere. */
-  readonly compared: ComparedWords | undefined;
   readonly dimension: Dimension | undefined;
+  /** Whether it is the kind of the subject, under whatever name. */
+  readonly isKind: boolean;
 }
 
 const BUILT_IN: readonly FactPlan[] = [
@@ -22,20 +21,19 @@ const BUILT_IN: readonly FactPlan[] = [
 ];
 
 /** The facts of a policy by name, with those that every policy may name. */
-export function prepareFacts(plan: Plan): ReadonlyMap<string, PreparedFact> {
-  const compared = listComparedWords(plan);
-  return new Map([...BUILT_IN, ...plan.facts].map((fact) => [fact.name, prepareFact(fact, compared.get(fact.name))]));
+export function prepareFacts(plans: readonly FactPlan[]): ReadonlyMap<string, PreparedFact> {
+  return new Map([...BUILT_IN, ...plans].map((plan) => [plan.name, prepareFact(plan)]));
 }
 
-function prepareFact({ kind, at, each, take, words, quantity }: FactPlan, compared?: ComparedWords): PreparedFact {
+function prepareFact({ kind, at, each, take, words, quantity }: FactPlan): PreparedFact {
   return {
     kind,
     at: splitPointer(at),
     each: each === undefined ? undefined : splitPointer(each),
     take,
     words: words === undefined ? undefined : new Set(words),
-    compared: words === undefined ? compared : undefined,
     dimension: quantity,
+    isKind: at === "/subject/kind" && each === undefined,
   };
 }
 

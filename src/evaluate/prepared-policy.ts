@@ -70,6 +70,8 @@ export interface PreparedPolicy {
   /** Checks by name and by former name. */
   readonly checks: ReadonlyMap<string, PreparedCheck>;
   readonly scope: ScopePlan | undefined;
+  /** Present kinds of subject by former ones, for checks that say no kind. */
+  readonly presentKinds: ReadonlyMap<string, string>;
   readonly facts: ReadonlyMap<string, PreparedFact>;
   readonly gapsAsOutside: boolean;
   readQuantity(value: unknown, dimension: Dimension): ParsedQuantity;
@@ -80,7 +82,7 @@ export interface PreparedPolicy {
 
 /** Turns a plan into numbers once; judging then touches no policy text. */
 export function preparePolicy(plan: Plan): PreparedPolicy {
-  const facts = prepareFacts(plan);
+  const facts = prepareFacts(plan.facts);
   const checks = new Map(plan.checks.map((check) => [check.check, prepareCheck(check, plan, facts)]));
   for (const { check, formerly } of plan.checks) {
     const prepared = checks.get(check);
@@ -93,12 +95,26 @@ export function preparePolicy(plan: Plan): PreparedPolicy {
     encodedId: encodeName(plan.policy.id),
     checks,
     scope: plan.for,
+    presentKinds: listPresentKinds(plan),
     facts,
     gapsAsOutside: plan.gaps === "as-outside",
     readQuantity: createQuantityReader(),
     readDate: createDueReader(undefined),
     findingOf: createFindingReader(plan),
   };
+}
+
+/** A name that is some check's present kind, or was that of two kinds, is left as it is. */
+function listPresentKinds({ checks }: Plan): ReadonlyMap<string, string> {
+  const subjects = checks.flatMap(({ subject }) => subject ?? []);
+  const renamed = subjects.flatMap(({ kind, formerly }) => formerly.map((former) => [former, kind] as const));
+  return new Map(
+    renamed.filter(
+      ([former, kind]) =>
+        subjects.every((one) => one.kind !== former) &&
+        renamed.every(([other, present]) => other !== former || present === kind),
+    ),
+  );
 }
 
 function prepareCheck(check: CheckPlan, plan: Plan, facts: ReadonlyMap<string, PreparedFact>): PreparedCheck {

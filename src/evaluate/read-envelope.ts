@@ -68,19 +68,20 @@ export function readEnvelope(value: unknown): { envelope: Envelope } | { problem
 }
 
 /**
- * The envelope with the present name of its subject's kind in place of a former one.
+ * The envelope with the present name of its subject's kind in place of a former one: as its check says, else as any check does.
  * Why for all that reads it: what is asked of the present kind alone would else pass over every old record.
  */
-export function renameKind(envelope: Envelope, kind: CheckPlan["subject"]): Envelope {
+export function renameKind(
+  envelope: Envelope,
+  kind: CheckPlan["subject"],
+  presentKinds: ReadonlyMap<string, string>,
+): Envelope {
   const formerKind = envelope.subjectKind.trim();
-  if (kind === undefined || !kind.formerly.includes(formerKind) || kind.kind === formerKind) return envelope;
-  const subject = { ...envelope.subject, kind: kind.kind };
-  return { ...envelope, record: { ...envelope.record, subject }, subject, subjectKind: kind.kind, formerKind };
-}
-
-/** Whether a scope accepts what is stated of a fact; of a kind that was renamed, either name will do. */
-export function isAccepted(fact: string, text: string, accepted: readonly string[], { formerKind }: Envelope): boolean {
-  return accepted.includes(text) || (fact === "kind" && formerKind !== undefined && accepted.includes(formerKind));
+  const known = kind?.formerly.includes(formerKind) === true ? kind.kind : undefined;
+  const present = kind === undefined ? presentKinds.get(formerKind) : known;
+  if (present === undefined || present === formerKind) return envelope;
+  const subject = { ...envelope.subject, kind: present };
+  return { ...envelope, record: { ...envelope.record, subject }, subject, subjectKind: present, formerKind };
 }
 
 function readText(object: JsonObject, key: string, base: string, problems: Problem[]): string | undefined {

@@ -7,8 +7,7 @@ import {
   rationalOfQuantity,
 } from "../quantities/index.js";
 import { isJsonObject, isMissing, readMember } from "../steps/index.js";
-import type { UndecidedReason } from "../terms/index.js";
-import { isMisspelt } from "./compared-words.js";
+import { saysAnything, type UndecidedReason } from "../terms/index.js";
 import type { PreparedFact } from "./prepared-fact.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
 
@@ -65,8 +64,9 @@ function readValue(fact: PreparedFact, value: unknown, readQuantity: ReadQuantit
     case "text": {
       if (typeof value !== "string") return UNREADABLE;
       const text = value.trim();
-      if (fact.words?.has(text) === false || isMisspelt(text, fact.compared))
-        return { value: undefined, reason: "unknown-word" };
+      if (fact.words?.has(text) === false) return { value: undefined, reason: "unknown-word" };
+      // Why: a dash or a question mark is no other word, to which other limits or none apply.
+      if (fact.words === undefined && !saysAnything(text)) return UNREADABLE;
       return { value: text, reason: undefined };
     }
   }

@@ -11,9 +11,10 @@ import {
   type ScopeState,
   type TextFact,
 } from "../steps/index.js";
-import type { UndecidedReason } from "../terms/index.js";
+import { saysAnything, type UndecidedReason } from "../terms/index.js";
+import { isAccepted } from "./is-accepted.js";
 import type { PreparedPolicy } from "./prepared-policy.js";
-import { type Envelope, isAccepted } from "./read-envelope.js";
+import type { Envelope } from "./read-envelope.js";
 import { type ReadFact, readFact } from "./read-fact.js";
 import { readMembers } from "./read-members.js";
 
@@ -51,6 +52,7 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
     textFact,
     fact: (name, member) =>
       name === "rated-pressure" || name === "water-capacity" ? readBuiltIn(name, member, subject, policy) : read(name),
+    formerText: (name) => (policy.facts.get(name)?.isKind === true ? envelope.formerKind : undefined),
     quantityFact: (name, member) => {
       if (name === "rated-pressure" || name === "water-capacity") {
         const { value, reason } = readBuiltIn(name, member, subject, policy);
@@ -59,7 +61,7 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
       const { value, reason } = read(name);
       return typeof value === "object" && "quanta" in value ? value : (reason ?? "unreadable");
     },
-    scopeState: (scope) => readScope(scope, envelope, textFact),
+    scopeState: (scope) => readScope(scope, policy, envelope, textFact),
     members(pointer) {
       const before = lists.get(pointer);
       if (before !== undefined) return before;
@@ -74,17 +76,23 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
 function readSubjectText(subject: JsonObject, key: string): TextFact {
   const value = readMember(subject, key);
   if (isMissing(value)) return { text: undefined, reason: "fact-missing" };
-  if (typeof value !== "string") return { text: undefined, reason: "unreadable" };
+  if (typeof value !== "string" || !saysAnything(value)) return { text: undefined, reason: "unreadable" };
   return { text: value.trim(), reason: undefined };
 }
 
 /** False as soon as one fact is known to have another value, else open while one is missing. */
-function readScope(scope: ScopePlan, envelope: Envelope, textFact: (name: string) => TextFact): ScopeState {
+function readScope(
+  scope: ScopePlan,
+  { facts }: PreparedPolicy,
+  envelope: Envelope,
+  textFact: (name: string) => TextFact,
+): ScopeState {
   let open: UndecidedReason | undefined;
   for (const [name, accepted] of Object.entries(scope)) {
     const fact = textFact(name);
-    if (fact.text === undefined) open = firstReason(open, fact.reason);
-    else if (!isAccepted(name, fact.text, accepted, envelope)) return false;
+    const state = fact.text === undefined ? undefined : isAccepted(facts.get(name), fact.text, accepted, envelope);
+    if (state === false) return false;
+    if (state === undefined) open = firstReason(open, fact.reason ?? "unknown-word");
   }
   return open ?? true;
 }

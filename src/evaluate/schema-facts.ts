@@ -23,7 +23,7 @@ const LONGEST_LIST = 1000;
  * subject. One schema each, to hold all together.
  */
 export function describeFacts(plan: Plan, check: CheckPlan, values: ValueSchemas): readonly JsonSchema[] {
-  const prepared = prepareFacts(plan);
+  const prepared = prepareFacts(plan.facts);
   const limits = readLimits(check);
   const facts = plan.facts.flatMap(({ name }) => {
     const fact = prepared.get(name);

@@ -30,7 +30,7 @@ export const GERMAN_REASONS: Readonly<Record<UndecidedReason, string>> = {
   "moved-the-wrong-way": "der Wert hat sich in die andere Richtung geändert",
   uncertainty: "der Eintrag lässt beides zu",
   "explained-by-temperature": "nur mit der Temperaturkorrektur liegt der Wert innerhalb",
-  "rule-incomplete": "eine Angabe fehlt, die die Regel braucht",
+  "rule-incomplete": "eine Angabe fehlt, die die Regel braucht, oder ist anders geschrieben",
 };
 
 /** What is missing where something is recorded: a place among several, or which of several things a figure belongs to. */

@@ -9,8 +9,14 @@ export const GERMAN_REMARKS: RemarkTexts = {
     `die Richtlinie gilt nicht für ein Protokoll, in dem ${fact} \`${found}\` ist`,
   "record/not-for-this-check": ({ fact, found, check }) =>
     `die Prüfung \`${check}\` gilt nicht für ein Protokoll, in dem ${fact} \`${found}\` ist`,
-  "record/scope-unknown": ({ fact, scope }) =>
-    `im Protokoll fehlt ${fact}; ob diese ${scope === "check" ? "Prüfung" : "Richtlinie"} dafür gilt, bleibt offen`,
+  "record/scope-unknown": ({ fact, scope, found }) => {
+    const what = scope === "check" ? "Prüfung" : "Richtlinie";
+    const cause =
+      found === ""
+        ? `im Protokoll fehlt ${fact}`
+        : `\`${found}\` steht im Protokoll für ${fact} und ist ein Wort der ${what} in anderer Schreibweise`;
+    return `${cause}; ob diese ${what} dafür gilt, bleibt offen`;
+  },
   "record/nothing-judged": () => "nichts Wesentliches ließ sich beurteilen",
   "record/outside-effective": ({ date, from, to }) =>
     `das Protokoll vom ${date} liegt außerhalb der Geltungsdauer der Richtlinie (${from} bis ${to})`,

@@ -36,6 +36,8 @@ export interface JudgeContext {
   /** The text under `subject.x` or under a fact's name. */
   textFact(name: string, member: JsonObject | undefined): TextFact;
   fact(name: string, member: JsonObject | undefined): AnyFact;
+  /** The name that the record has for its kind of subject, where the fact is that kind and has another name now. */
+  formerText(name: string): string | undefined;
   scopeState(scope: ScopePlan): ScopeState;
   /** The members of a list of the subject, such as `subject.cylinders`. */
   members(pointer: string): readonly Member[];

@@ -1,5 +1,5 @@
 import type { PolicyStep, StepPlanOf } from "../model/index.js";
-import type { UndecidedReason } from "../terms/index.js";
+import { saysAnything, type UndecidedReason } from "../terms/index.js";
 import type { LimitWords } from "../words/index.js";
 import type { CompileContext, CompiledStep } from "./compile-context.js";
 import { firstReason } from "./first-reason.js";
@@ -171,8 +171,8 @@ function collectTexts(
       }
       const folded = fold(text);
       texts.push(folded);
-      // Why: two dashes of which neither counts are no number that was read twice.
-      if (folded === "") reason = firstReason(reason, "missing");
+      // Why: two dashes, or two question marks, are no number that was read twice.
+      if (folded === "" || !saysAnything(text)) reason = firstReason(reason, "missing");
     }
   }
   return reason;

@@ -22,3 +22,4 @@ export {
   type Verdict,
   weighConsequence,
 } from "./terms.js";
+export { areWrittenAlike, saysAnything } from "./written-alike.js";

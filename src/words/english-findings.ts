@@ -31,7 +31,7 @@ export const ENGLISH_REASONS: Readonly<Record<UndecidedReason, string>> = {
   "moved-the-wrong-way": "the value moved the other way",
   uncertainty: "what is recorded leaves both sides open",
   "explained-by-temperature": "only the correction for temperature brings it inside",
-  "rule-incomplete": "a fact that the rule needs is missing",
+  "rule-incomplete": "a fact that the rule needs is missing, or written another way",
 };
 
 const SUBJECTS: Readonly<Record<RequirementName, string>> = {

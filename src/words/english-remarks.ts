@@ -6,8 +6,13 @@ export const ENGLISH_REMARKS: RemarkTexts = {
   "record/not-for-this-policy": ({ fact, found }) => `the policy is not for a record whose ${fact} is \`${found}\``,
   "record/not-for-this-check": ({ fact, found, check }) =>
     `the check \`${check}\` is not for a record whose ${fact} is \`${found}\``,
-  "record/scope-unknown": ({ fact, scope }) =>
-    `the record does not say its ${fact}, so whether this ${scope} is for it stays open`,
+  "record/scope-unknown": ({ fact, scope, found }) => {
+    const cause =
+      found === ""
+        ? `the record does not say its ${fact}`
+        : `the record says \`${found}\` of its ${fact}, which is a word of the ${scope} written another way`;
+    return `${cause}, so whether this ${scope} is for it stays open`;
+  },
   "record/nothing-judged": () => "nothing that matters could be judged",
   "record/outside-effective": ({ date, from, to }) =>
     `the record of ${date} lies outside the policy's time in force (${from} to ${to})`,

@@ -3,7 +3,7 @@ interface RemarkShapes {
   readonly "record/unknown-check": "check";
   readonly "record/not-for-this-policy": "fact" | "found";
   readonly "record/not-for-this-check": "fact" | "found" | "check";
-  readonly "record/scope-unknown": "fact" | "scope";
+  readonly "record/scope-unknown": "fact" | "scope" | "found";
   readonly "record/nothing-judged": never;
   readonly "record/outside-effective": "date" | "from" | "to";
   readonly "record/no-digest": never;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { describeCheck } from "../../src/index.js";
+import { compilePolicy, describeCheck } from "../../src/index.js";
 import { assess, makePolicy, summarise } from "./sample.js";
 
 const basis = { kind: "common-practice" };
@@ -64,6 +64,52 @@ describe("a subject that is recorded under a former name of its kind", () => {
     const late = { testedOn: "2020-04-12" };
     expect(assess(policy, done, { ...late, kind: "apparatus" }).verdict).toBe("refer");
     expect(assess(policy, done, { ...late, kind: "set" }).verdict).toBe("meets");
+  });
+
+  it("is meant by a fact of the policy's own, under either name", () => {
+    for (const fact of [{ value: "text" }, { "one-of": ["set", "apparatus", "mask"] }]) {
+      const facts = { sort: { at: "/subject/kind", ...fact } };
+      const due = (sort: string, kind: string) => {
+        const intervals = { tested: { ...tested, for: { sort } } };
+        const policy = makePolicy([harness], { facts, intervals }, { intervals: ["tested"], subject });
+        return assess(policy, done, { testedOn: "2020-04-12", kind }).verdict;
+      };
+      expect([due("set", "set"), due("set", "apparatus")]).toEqual(["refer", "refer"]);
+      expect([due("apparatus", "apparatus"), due("apparatus", "set")]).toEqual(["refer", "meets"]);
+      expect(due("mask", "apparatus")).toBe("meets");
+    }
+  });
+
+  it("is known by the former name of another check, where its own says no kind", () => {
+    const compile = (daily: object, ...others: readonly object[]) => {
+      const { policy } = compilePolicy(
+        JSON.stringify({
+          tenbar: 1,
+          policy: { id: "test/one", title: "One", version: "1", status: "draft" },
+          deference: "Local procedure stands above this policy.",
+          intervals: { tested: { ...tested, for: { kind: "set" } } },
+          checks: {
+            daily: { order: "any", intervals: ["tested"], steps: [harness], ...daily },
+            ...Object.fromEntries(
+              others.map((other, index) => [`other-${index}`, { order: "any", steps: [harness], ...other }]),
+            ),
+          },
+        }),
+      );
+      if (policy === undefined) throw new Error("the policy was refused");
+      return (kind: string) => assess(policy, done, { testedOn: "2020-04-12", kind });
+    };
+    expect(compile({}, { subject })("apparatus").verdict).toBe("refer");
+    expect(compile({}, { subject })("mask").verdict).toBe("meets");
+    // A name that is some check's present kind, or was that of two kinds, is left as it is.
+    expect(compile({}, { subject }, { subject: "apparatus" })("apparatus").verdict).toBe("meets");
+    expect(compile({}, { subject }, { subject: { kind: "mask", formerly: ["apparatus"] } })("apparatus").verdict).toBe(
+      "meets",
+    );
+    expect(compile({}, { subject }, { subject })("apparatus").verdict).toBe("refer");
+    // A check that says its kind takes no other.
+    const other = compile({ subject: "mask" }, { subject })("apparatus");
+    expect(other.findings.map(({ code }) => code)).toContain("record/not-for-this-check");
   });
 
   it("has no limits where there is a case for either name, whichever is stated first", () => {

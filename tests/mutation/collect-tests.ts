@@ -109,8 +109,10 @@ function skipIf(declare: Declare, skipped = true) {
 
 function makeEach(declare: Declare) {
   return (rows: readonly unknown[]) => (name: string, body: Body) => {
+    // Why: as vitest does, which hands a list on whole where it stands beside other values.
+    const areLists = rows.every(Array.isArray);
     for (const row of rows) {
-      const given: readonly unknown[] = Array.isArray(row) ? row : [row];
+      const given: readonly unknown[] = areLists && Array.isArray(row) ? row : [row];
       declare(name, body, ...given);
     }
   };
