@@ -4,6 +4,7 @@ import { digestPlan } from "../plan/index.js";
 import type { ResolvedPolicy } from "../resolve/index.js";
 import type { DeclaredTolerance } from "../steps/index.js";
 import { findNearest, PLAN_FORMAT } from "../terms/index.js";
+import { checkAlikeWords } from "./check-alike-words.js";
 import { checkDates } from "./check-dates.js";
 import { checkMeetingAdoptions } from "./check-meeting-adoptions.js";
 import { checkUnusedTolerances } from "./check-unused-tolerances.js";
@@ -48,6 +49,7 @@ export function makePlan(resolved: ResolvedPolicy, diagnostics: Diagnostics, asO
   const coverings = compileAdoptions(checks, context);
   checkMeetingAdoptions(checks, context);
   checkUnusedTolerances(context);
+  checkAlikeWords(context);
   warnUnused(checks, context);
   if (diagnostics.hasErrors || deference === undefined) return undefined;
   const plan: Omit<Plan, "digest" | "positions"> = {

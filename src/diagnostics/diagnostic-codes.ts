@@ -74,6 +74,7 @@ export const DIAGNOSTICS: { readonly [C in DiagnosticCode]: { readonly severity:
   "plan/take-without-size": ERROR,
   "plan/adoption-without-end": ERROR,
   "plan/adoptions-meet": WARNING,
+  "plan/words-alike": WARNING,
   "plan/covering-cannot-lapse": ERROR,
   "plan/adoption-of-interval": ERROR,
   "plan/which-requirement": ERROR,

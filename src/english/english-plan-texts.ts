@@ -52,6 +52,11 @@ export const ENGLISH_PLAN_TEXTS = {
       `\`${adoption}\` and \`${other}\` can both put limits on \`${requirement}\`; where both apply, the worse outcome stands`,
     mend: () => "end one before the other begins, or give them scopes that do not meet",
   },
+  "plan/words-alike": {
+    message: ({ fact, word, other }) =>
+      `\`${word}\` and \`${other}\` are one word of \`${fact}\`, written two ways; a record that states one leaves open what asks for the other`,
+    mend: () => "write the word as records state it, everywhere",
+  },
   "plan/covering-cannot-lapse": {
     message: ({ adoption, key }) =>
       `\`${key}\` has no effect: what \`${adoption}\` covers has nothing of the parent to fall back on`,

@@ -54,6 +54,11 @@ export const GERMAN_PLAN_TEXTS = {
       `\`${adoption}\` und \`${other}\` können beide Grenzwerte für \`${requirement}\` setzen; wo beide gelten, zählt das schlechtere Ergebnis`,
     mend: () => "die eine enden lassen, bevor die andere beginnt, oder Geltungsbereiche ohne Überschneidung angeben",
   },
+  "plan/words-alike": {
+    message: ({ fact, word, other }) =>
+      `\`${word}\` und \`${other}\` sind ein Wort für \`${fact}\` in zwei Schreibweisen; steht eines im Protokoll, bleibt offen, was nach dem anderen fragt`,
+    mend: () => "das Wort überall so schreiben, wie es in Protokollen steht",
+  },
   "plan/covering-cannot-lapse": {
     message: ({ adoption, key }) =>
       `\`${key}\` bewirkt nichts: was \`${adoption}\` deckt, hat in der Vorlage nichts, was stattdessen gelten könnte`,

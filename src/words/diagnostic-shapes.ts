@@ -111,6 +111,7 @@ export interface PlanShapes {
   readonly "plan/take-without-size": Says<{ take: string; kind: "text" | "flag" }, "mend">;
   readonly "plan/adoption-without-end": Says<{ adoption: string; given: readonly string[] }, "mend">;
   readonly "plan/adoptions-meet": Says<{ adoption: string; other: string; requirement: string }, "mend">;
+  readonly "plan/words-alike": Says<{ fact: string; word: string; other: string }, "mend">;
   readonly "plan/covering-cannot-lapse": Says<{ adoption: string; key: string }, "mend">;
   readonly "plan/adoption-of-interval": Says<{ key: string }, "mend">;
   readonly "plan/which-requirement": Says<{ known: readonly string[] }, "wanted" | "mend">;

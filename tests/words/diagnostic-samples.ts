@@ -126,6 +126,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
     { adoption: "p-adoption", given: [] },
     { adoption: "p-adoption", given: ["until", "review"] },
   ],
+  "plan/words-alike": [{ fact: "p-fact", word: "p-word", other: "p-other" }],
   "plan/adoptions-meet": [{ adoption: "p-adoption", other: "p-other", requirement: "p-requirement" }],
   "plan/covering-cannot-lapse": [{ adoption: "p-adoption", key: "p-key" }],
   "plan/adoption-of-interval": [{ key: "p-key" }],
