@@ -10,7 +10,14 @@ const JUDGING = ["tests/cases.test.ts", "tests/contract", "tests/outside", "test
 const TESTS: Readonly<Record<string, readonly string[]>> = {
   quantities: ["tests/quantities", "tests/outside/quantities"],
   rules: ["tests/rules"],
-  steps: [...JUDGING, "tests/compile", "tests/bad-input/typing-mistakes.test.ts", "tests/laws"],
+  steps: [
+    ...JUDGING,
+    "tests/compile",
+    "tests/bad-input/typing-mistakes.test.ts",
+    "tests/report/resolved-policy.test.ts",
+    "tests/codes",
+    "tests/laws",
+  ],
   evaluate: [
     ...JUDGING,
     "tests/laws",

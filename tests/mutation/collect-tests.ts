@@ -96,9 +96,17 @@ async function runTest(suite: Suite, begun: Set<Suite>, body: Hook): Promise<voi
   }
 }
 
-/** Why: the third argument of a single test is the time that it may take. */
+/** Why: beside its body a single test may be given the time that it may take, before it or behind. */
 function skipTimeout(declare: Declare) {
-  return (name: string, body: Body) => declare(name, body);
+  return (name: string, ...given: readonly unknown[]) => {
+    const body = given.find(isBody);
+    if (body === undefined) throw new Error(`the test ${name} has no body`);
+    declare(name, body);
+  };
+}
+
+function isBody(value: unknown): value is Body {
+  return typeof value === "function";
 }
 
 function skipIf(declare: Declare, skipped = true) {
