@@ -8,7 +8,7 @@ const PLAIN = /^[a-z0-9]/i;
 
 /** Whether a text has a letter or a digit in it; a dash, a question mark or a blank that is not seen states nothing. */
 export function saysAnything(text: string): boolean {
-  return LETTER.test(text);
+  return PLAIN.test(text) || LETTER.test(text);
 }
 
 /**
