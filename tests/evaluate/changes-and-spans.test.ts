@@ -229,7 +229,11 @@ describe("words that are kept", () => {
 
 describe("the worse of two entries", () => {
   const harness = makePolicy([
-    { step: "one", kind: "confirm", defects: { torn: { consequence: "refer" }, cut: { consequence: "withdraw" } } },
+    {
+      step: "one",
+      kind: "confirm",
+      defects: { bent: { consequence: "refer" }, torn: { consequence: "refer" }, cut: { consequence: "withdraw" } },
+    },
   ]);
   const findWorst = (policy: Policy, ...entries: readonly Data[]) => {
     const [result] = assess(
@@ -245,6 +249,11 @@ describe("the worse of two entries", () => {
 
   it("is the one that weighs more, in either order", () => {
     both(harness, { result: "defect", defect: "torn" }, { result: "defect", defect: "cut" }, [
+      "outside",
+      undefined,
+      "cut",
+    ]);
+    both(harness, { result: "defect", defect: "bent" }, { result: "defect", defect: "cut" }, [
       "outside",
       undefined,
       "cut",

@@ -90,6 +90,44 @@ describe("a reading", () => {
     expect(say(step, entry)).toEqual(said);
   });
 
+  it.each<[Data, string]>([
+    [{ "at-least": "50 bar" }, "at least 50 bar"],
+    [{ "at-most": "60 bar" }, "at most 60 bar"],
+    [{ above: "50 bar" }, "above 50 bar"],
+    [{ below: "60 bar" }, "below 60 bar"],
+    [{ between: ["50 bar", "60 bar"] }, "50 bar to 60 bar"],
+    [{ nominal: "55 bar", "plus-minus": "5 bar" }, "50 bar to 60 bar"],
+    [{ "at-least": "50 bar", "at-most": "60 bar" }, "50 bar to 60 bar"],
+    [{ "at-least": "50 bar", below: "60 bar" }, "at least 50 bar and below 60 bar"],
+    [{ above: "50 bar", "at-most": "60 bar" }, "at most 60 bar and above 50 bar"],
+    [{ between: ["50 bar", "60 bar"], below: "58 bar" }, "below 58 bar and at least 50 bar and at most 60 bar"],
+    [{ "at-least": "90 % of rated-pressure" }, "at least 270 bar (90 % of rated-pressure)"],
+  ])("is told what is accepted: %j is %s", (accept, said) => {
+    const asked = { ...step, tolerance: { accept } };
+    expect(judge(asked, { reading: "55 bar" }, { ratedPressure: "300 bar" }).result?.accept).toBe(said);
+  });
+
+  it("is off the range of its instrument beyond either end, and on it at each", () => {
+    const dial = { quantity: "pressure", division: "10 bar", rounding: "down", range: ["10 bar", "400 bar"] };
+    const open = {
+      kind: "reading",
+      quantity: "pressure",
+      tolerance: { accept: { below: "500 bar" } },
+      instrument: "dial",
+      basis,
+    };
+    const reasonOf = (reading: string) => {
+      const { result } = judge(open, { reading }, {}, { instruments: { dial } });
+      return result?.reason ?? result?.outcome;
+    };
+    expect(["0 bar", "10 bar", "400 bar", "410 bar"].map(reasonOf)).toEqual([
+      "off-range",
+      "within",
+      "within",
+      "off-range",
+    ]);
+  });
+
   it("has no limits without a case, whatever is recorded", () => {
     const cases = [{ for: { class: "airline" }, accept: { "at-least": "50 bar" } }];
     const parts = { tolerances: { level: { cases, basis } } };

@@ -68,6 +68,9 @@ describe("a timing step", () => {
     ["the wrong way round", at("2026-04-12T07:00:25Z", "2026-04-12T07:00:00Z"), ["outside", undefined, "-25 s"]],
     ["at once", at("2026-04-12T07:00:00Z", "2026-04-12T07:00:00Z"), ["outside", undefined, "0 s"]],
     ["a day without a time", at("2026-04-12", "2026-04-12"), ["undecided", "unreadable", undefined]],
+    ["a word, then a time", at("soon", "2026-04-12T07:00:25Z"), ["undecided", "unreadable", undefined]],
+    ["a time, then a word", at("2026-04-12T07:00:00Z", "soon"), ["undecided", "unreadable", undefined]],
+    ["a local time, then a day", at("2026-04-12T07:00:25", "2026-04-12"), ["undecided", "unreadable", undefined]],
     ["a day, then a local time", at("2026-04-12", "2026-04-12T07:00:25"), ["undecided", "unreadable", undefined]],
     [
       "finer than a millisecond",
