@@ -47,8 +47,8 @@ const files = process.env["TENBAR_LAWS"] === "no" ? tables : [...tables, ...list
 // Why: one text holds a room's tests and sources, which the runner calls anew for each mutant (`room-runner.ts`).
 await build({
   stdin: {
-    contents: ["tests/fix-seed.ts", "tests/mutation/stop-at-first.ts", ...files]
-      .map((file) => `import ${JSON.stringify(`./${file}`)};`)
+    contents: ["src/index.ts", "src/german.ts", "tests/fix-seed.ts", "tests/mutation/stop-at-first.ts", ...files]
+      .map((file) => `import ${JSON.stringify(`mark:${file}`)};\nimport ${JSON.stringify(`./${file}`)};`)
       .join("\n"),
     resolveDir: process.cwd(),
   },
@@ -67,6 +67,11 @@ await build({
         onResolve({ filter: /\/read-tree\.js$/ }, ({ path, importer }) =>
           isReaderImport(path, importer) ? { path: QUICK_TREE } : undefined,
         );
+        // Why: so that what a file of tests does as it is loaded is known for what its own tests rest on.
+        onResolve({ filter: /^mark:/ }, ({ path }) => ({ path, namespace: "mark" }));
+        onLoad({ filter: /./, namespace: "mark" }, ({ path }) => ({
+          contents: `require("mark").mark(${JSON.stringify(path.endsWith(".test.ts") ? path : "")});`,
+        }));
         // Why: what has no form for `require` goes into the bundle.
         onResolve({ filter: /^canonicalize$/ }, ({ path }) => ({ path: fileURLToPath(import.meta.resolve(path)) }));
         onLoad({ filter: /\/(src|tests)\/.*\.ts$/ }, ({ path }) => {

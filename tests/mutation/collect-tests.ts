@@ -19,6 +19,8 @@ interface Suite {
 export interface CollectedTest {
   /** The names of its suites and its own, with its number among those of the same name. */
   readonly id: string;
+  /** The file that declares it. */
+  readonly file: string;
   /** Runs it with the hooks around it; throws or rejects where it fails. */
   run(): Promise<void>;
 }
@@ -26,6 +28,8 @@ export interface CollectedTest {
 /** What test files import as `vitest`, as far as those of the rooms do, and the tests that they declare with it. */
 export interface Collection {
   readonly vitest: Readonly<Record<string, unknown>>;
+  /** Called with the name of each file of tests before it is loaded. */
+  mark(file: string): void;
   /** In the order of the files. */
   readonly tests: readonly CollectedTest[];
   /** Runs the hooks that stand after all tests of a suite. */
@@ -33,7 +37,8 @@ export interface Collection {
 }
 
 /** The tests that a bundle declares while it is called; what throws meanwhile goes to the caller of the bundle. */
-export function collectTests(): Collection {
+export function collectTests(onFile: (file: string) => void = () => undefined): Collection {
+  let file = "";
   let current: Suite = makeSuite("", undefined);
   const tests: CollectedTest[] = [];
   const counts = new Map<string, number>();
@@ -53,7 +58,7 @@ export function collectTests(): Collection {
     const named = [...listOuter(suite).map((one) => one.name), name].join(" ").trim();
     const count = (counts.get(named) ?? 0) + 1;
     counts.set(named, count);
-    tests.push({ id: `${named} #${count}`, run: () => runTest(suite, begun, () => body(...given)) });
+    tests.push({ id: `${named} #${count}`, file, run: () => runTest(suite, begun, () => body(...given)) });
   };
   return {
     vitest: {
@@ -63,6 +68,10 @@ export function collectTests(): Collection {
       beforeAll: (hook: Hook) => current.before.push(hook),
       afterAll: (hook: Hook) => current.after.push(hook),
       afterEach: (hook: Hook) => current.afterEach.push(hook),
+    },
+    mark(next) {
+      file = next;
+      onFile(next);
     },
     tests,
     async finish() {

@@ -73,28 +73,26 @@ class RoomRunner implements TestRunner {
   }
 
   async mutantRun(options: MutantRunOptions): Promise<MutantRunResult> {
-    const { activeMutant, mutantActivation, hitLimit, testFilter, disableBail } = options;
+    const { activeMutant, hitLimit, testFilter, disableBail } = options;
     const shared = readShared();
-    Object.assign(shared, { hitCount: 0, hitLimit, activeMutant: undefined, mutantCoverage: undefined });
-    if (mutantActivation === "static") shared.activeMutant = activeMutant.id;
-    const begin = () => {
-      shared.activeMutant = activeMutant.id;
-    };
-    const result = await this.#run(shared, { wanted: testFilter, stopsAtFailure: !disableBail, begin });
+    Object.assign(shared, { hitCount: 0, hitLimit, activeMutant: activeMutant.id, mutantCoverage: undefined });
+    const result = await this.#run(shared, { wanted: testFilter, stopsAtFailure: !disableBail });
     shared.activeMutant = undefined;
     return toMutantRunResult(determineHitLimitReached(shared.hitCount, hitLimit) ?? result);
   }
 
-  async #run(shared: Instrumented, { wanted, stopsAtFailure, begin }: RunOptions): Promise<DryRunResult> {
+  async #run(shared: Instrumented, { wanted, stopsAtFailure }: RunOptions): Promise<DryRunResult> {
     const tests: TestResult[] = [];
-    const collection = collectTests();
+    const collection = collectTests((file) => {
+      shared.currentTestId = file === "" ? undefined : nameLoading(file);
+    });
     const started = performance.now();
     try {
       this.#call(collection);
     } catch (error) {
       return { status: DryRunStatus.Complete, tests: [describeFailure(BROKEN, started, error)] };
     }
-    begin?.();
+    shared.currentTestId = undefined;
     const known = new Map(collection.tests.map((test) => [test.id, test]));
     // Why: a mutant that takes tests away as they are declared is found by their number.
     for (const id of wanted ?? []) {
@@ -115,20 +113,33 @@ class RoomRunner implements TestRunner {
       shared.currentTestId = undefined;
     }
     await collection.finish();
+    countLoading(shared.mutantCoverage, collection);
     return { status: DryRunStatus.Complete, tests };
   }
 
-  #call({ vitest }: Collection): void {
+  #call({ vitest, mark }: Collection): void {
     const module = { exports: {} };
-    this.#bundle?.((name) => (name === "vitest" ? vitest : this.#require(name)), module, module.exports);
+    const shared: Readonly<Record<string, unknown>> = { vitest, mark: { mark } };
+    this.#bundle?.((name) => shared[name] ?? this.#require(name), module, module.exports);
   }
 }
 
 interface RunOptions {
   readonly wanted?: readonly string[] | undefined;
   readonly stopsAtFailure: boolean;
-  /** Called when the tests are declared and none has run. */
-  readonly begin?: () => void;
+}
+
+function nameLoading(file: string): string {
+  return `loading ${file}`;
+}
+
+/** What a file of tests reaches as it is loaded counts for each of its tests, which rest on it. */
+function countLoading(coverage: MutantCoverage | undefined, { tests }: Collection): void {
+  if (coverage === undefined) return;
+  for (const { id, file } of tests) {
+    coverage.perTest[id] = { ...coverage.perTest[nameLoading(file)], ...coverage.perTest[id] };
+  }
+  for (const { file } of tests) delete coverage.perTest[nameLoading(file)];
 }
 
 function describeFailure(id: string, begun: number, error: unknown): TestResult {
