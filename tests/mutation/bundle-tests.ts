@@ -57,6 +57,7 @@ await build({
   format: "cjs",
   platform: "node",
   packages: "external",
+  external: ["mark"],
   ignoreAnnotations: true,
   logLevel: "warning",
   plugins: [
