@@ -17,11 +17,11 @@ const USES = {
 
 /** KiB minified and gzipped: what has been reached, with a little air, and what is aimed at. */
 const BUDGETS = [
-  { name: "tenbar/plan", contents: 'export * from "tenbar/plan";', most: 36, target: 20 },
+  { name: "tenbar/plan", contents: 'export * from "tenbar/plan";', most: 37, target: 20 },
   {
     name: "tenbar, compiling",
     contents: 'export { compilePolicy, evaluate } from "tenbar";',
-    most: 121,
+    most: 122,
     target: 80,
   },
 ] as const;
