@@ -66,7 +66,7 @@ function readValue(fact: PreparedFact, value: unknown, readQuantity: ReadQuantit
       const text = value.trim();
       if (fact.words?.has(text) === false) return { value: undefined, reason: "unknown-word" };
       // Why: a dash or a question mark is no other word, to which other limits or none apply.
-      if (fact.words === undefined && !saysAnything(text)) return UNREADABLE;
+      if (fact.words === undefined && !saysAnything(text)) return MISSING;
       return { value: text, reason: undefined };
     }
   }

@@ -76,7 +76,8 @@ export function createJudgeContext(policy: PreparedPolicy, envelope: Envelope): 
 function readSubjectText(subject: JsonObject, key: string): TextFact {
   const value = readMember(subject, key);
   if (isMissing(value)) return { text: undefined, reason: "fact-missing" };
-  if (typeof value !== "string" || !saysAnything(value)) return { text: undefined, reason: "unreadable" };
+  if (typeof value !== "string") return { text: undefined, reason: "unreadable" };
+  if (!saysAnything(value)) return { text: undefined, reason: "fact-missing" };
   return { text: value.trim(), reason: undefined };
 }
 

@@ -41,7 +41,7 @@ const listed = (TESTS[process.env["TENBAR_ROOM"] ?? "quantities"] ?? []).flatMap
 // Why: laws take long, and a table that fails before them ends the run.
 const isLaw = (file: string) => readFileSync(file, "utf8").includes("fast-check");
 const tables = listed.filter((file) => !isLaw(file));
-// Why: what no table finds can then be tried again with the laws, which costs a third of trying everything with them.
+// Why: what no table finds can then be tried again with the laws, which cost the most.
 const files = process.env["TENBAR_LAWS"] === "no" ? tables : [...tables, ...listed.filter(isLaw)];
 
 // Why: one text holds a room's tests and sources, which the runner calls anew for each mutant (`room-runner.ts`).

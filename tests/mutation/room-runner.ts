@@ -41,7 +41,7 @@ type Bundle = (require: (name: string) => unknown, module: { exports: unknown },
 
 /**
  * Runs the tests of a room in this process: the bundle is one function, and calling it gives sources and tests that remember nothing.
- * Why not a runner of whole test files: starting one takes ten times as long as the tests of most mutants.
+ * Why not a runner of whole test files: starting one takes longer than the tests of most mutants.
  */
 class RoomRunner implements TestRunner {
   #require: NodeJS.Require = createRequire(import.meta.url);

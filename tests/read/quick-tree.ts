@@ -10,7 +10,7 @@ const MOST_CHARACTERS = 200_000;
 const MOST_LEVELS = 30;
 
 /**
- * What `readTree` of the library gives, a tenth as long about it where the text is what `JSON.stringify` wrote of texts, whole
+ * What `readTree` of the library gives, and sooner, where the text is what `JSON.stringify` wrote of texts, whole
  * numbers, booleans, lists and maps. Why: half the time of a law is spent reading the policies that it writes as YAML.
  */
 export function readTree(output: TextReport): ReadTree | undefined {
