@@ -40,7 +40,8 @@ export interface GeneratedFamily {
 
 /** Children of one parent, which is then compiled once for all of them. */
 export const CHILDREN = 4;
-const RECORDS = 10;
+/** Records of each child. */
+export const RECORDS = 10;
 const MOST_TURNS = 100;
 
 // Why: the small numbers that are drawn more often by themselves would choose the same changes over and over.

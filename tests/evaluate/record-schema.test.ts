@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { evaluate, recordSchema } from "../../src/index.js";
 import { loadPolicy } from "../../src/node.js";
+import { countRuns } from "../laws/run-count.js";
 import { makePolicy } from "./sample.js";
 
 const { policy } = await loadPolicy("policies/common-practice/open-circuit.yaml");
@@ -81,7 +82,7 @@ describe("the schema of a check's records", () => {
             expect(assessment.findings.length, JSON.stringify([paths[pick % paths.length], value])).toBeGreaterThan(0);
         }
       }),
-      { numRuns: Number(process.env.TENBAR_RUNS ?? 3000) },
+      { numRuns: countRuns(7500) },
     );
     expect(seen.accepted).toBeGreaterThan(100);
     expect(seen.refused).toBeGreaterThan(100);

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Verdict } from "../../src/index.js";
+import { countRuns } from "../laws/run-count.js";
 import { assess, makePolicy } from "./sample.js";
 
-const RUNS = Number(process.env.TENBAR_RUNS ?? 1500);
+const RUNS = countRuns(3750);
 const WEIGHT: Readonly<Record<Verdict, number>> = { meets: 0, refer: 1, withdraw: 2 };
 const SEVERITY = { "not-applicable": 0, within: 1, caution: 2, undecided: 3, outside: 4 } as const;
 

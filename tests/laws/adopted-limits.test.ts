@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compilePolicy, evaluate, type Policy } from "../../src/index.js";
-import { areRunsFew, countRuns } from "./run-count.js";
+import { areRunsFew, countCase, countRuns, RECORDS_EACH, several } from "./run-count.js";
 
 const OUTCOMES = ["within", "caution", "undecided", "outside"];
 const DAYS = ["2026-03-31", "2026-04-01", "2026-04-15", "2026-04-30", "2026-05-01"];
@@ -18,6 +18,13 @@ const generatedAdoption = fc.record({
   station: fc.option(fc.constantFrom(...STATIONS), { nil: undefined }),
   from: fc.constantFrom(...DAYS.slice(0, 3)),
   until: fc.constantFrom(...DAYS.slice(2)),
+});
+
+const generatedRecord = fc.record({
+  day: fc.constantFrom(...DAYS),
+  station: fc.option(fc.constantFrom("Lowmere 5", ...STATIONS), { nil: undefined }),
+  held: fc.constantFrom(4, 15, 30, 60),
+  fall: fc.constantFrom(4, 8, 15, 30, 50),
 });
 type Adoption = typeof generatedAdoption extends fc.Arbitrary<infer One> ? One : never;
 
@@ -96,39 +103,41 @@ describe("limits of adoptions", () => {
       fc.property(
         fc.record({ lasting: fc.constantFrom(20, 60), drop: fc.constantFrom(10, 20) }),
         fc.array(generatedAdoption, { minLength: 1, maxLength: 4 }),
-        fc.constantFrom(...DAYS),
-        fc.option(fc.constantFrom("Lowmere 5", ...STATIONS), { nil: undefined }),
-        fc.record({ held: fc.constantFrom(4, 15, 30, 60), fall: fc.constantFrom(4, 8, 15, 30, 50) }),
-        (limits, adoptions, day, station, { held, fall }) => {
-          const record = {
-            tenbar: 1,
-            id: "r",
-            check: "daily",
-            at: day,
-            ...(station === undefined ? {} : { station }),
-            subject: { kind: "set", id: "S-014" },
-            steps: [{ step: "leak", start: "290 bar", end: `${290 - fall} bar`, held: `${held} s` }],
-          };
-          const judged = judge(compile(limits, adoptions), record);
-          const outcomes = judged.map(({ outcome }) => outcome);
-          const turned = judge(compile(limits, [...adoptions].reverse()), record).map(({ outcome }) => outcome);
-          expect(turned).toEqual(outcomes);
-          const stations = station === undefined ? ["", ...STATIONS] : [station];
-          const standing = stations.flatMap((one) => listStanding(limits, adoptions, day, one));
-          const direct = standing.map((one) => judge(find(one), record));
-          const worst = worstOf(direct);
-          if (station === undefined) {
-            for (const [index, outcome] of worst.entries())
-              expect(rankOf(outcomes[index])).toBeGreaterThanOrEqual(rankOf(outcome));
-            seen.open += 1;
-          } else expect(outcomes).toEqual(worst);
-          if (station !== undefined && direct.length === 1) {
-            expect(judged).toEqual(direct[0]);
-            if (standing[0]?.drop !== limits.drop || standing[0].lasting !== limits.lasting) seen.changed += 1;
-          } else if (station !== undefined) seen.met += 1;
+        several(generatedRecord),
+        (limits, adoptions, records) => {
+          const policy = compile(limits, adoptions);
+          const other = compile(limits, [...adoptions].reverse());
+          for (const { day, station, held, fall } of records) {
+            countCase();
+            const record = {
+              tenbar: 1,
+              id: "r",
+              check: "daily",
+              at: day,
+              ...(station === undefined ? {} : { station }),
+              subject: { kind: "set", id: "S-014" },
+              steps: [{ step: "leak", start: "290 bar", end: `${290 - fall} bar`, held: `${held} s` }],
+            };
+            const judged = judge(policy, record);
+            const outcomes = judged.map(({ outcome }) => outcome);
+            expect(judge(other, record).map(({ outcome }) => outcome)).toEqual(outcomes);
+            const stations = station === undefined ? ["", ...STATIONS] : [station];
+            const standing = stations.flatMap((one) => listStanding(limits, adoptions, day, one));
+            const direct = standing.map((one) => judge(find(one), record));
+            const worst = worstOf(direct);
+            if (station === undefined) {
+              for (const [index, outcome] of worst.entries())
+                expect(rankOf(outcomes[index])).toBeGreaterThanOrEqual(rankOf(outcome));
+              seen.open += 1;
+            } else expect(outcomes).toEqual(worst);
+            if (station !== undefined && direct.length === 1) {
+              expect(judged).toEqual(direct[0]);
+              if (standing[0]?.drop !== limits.drop || standing[0].lasting !== limits.lasting) seen.changed += 1;
+            } else if (station !== undefined) seen.met += 1;
+          }
         },
       ),
-      { numRuns: countRuns(600) },
+      { numRuns: countRuns(600, RECORDS_EACH) },
     );
     if (areRunsFew) return;
     for (const count of Object.values(seen)) expect(count).toBeGreaterThan(countRuns(600) / 50);

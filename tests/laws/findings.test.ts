@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { type Assessment, evaluate, type Finding, type Result } from "../../src/index.js";
 import { generatedCase } from "./generated-case.js";
 import { mutate, mutations } from "./mutated-record.js";
-import { areRunsFew, countRuns } from "./run-count.js";
+import { areRunsFew, countCase, countRuns, RECORDS_EACH, several } from "./run-count.js";
 
 const CONSEQUENCES = ["note", "advise", "refer", "withdraw"] as const;
 const REFER = CONSEQUENCES.indexOf("refer");
@@ -31,10 +31,13 @@ const isFound = ({ outcome }: Finding) => outcome !== undefined;
 
 const assertLaw = (usual: number, law: (assessment: Assessment, data: Readonly<Record<string, unknown>>) => void) => {
   fc.assert(
-    fc.property(generatedCase, mutations, ({ data, policy, record }, changes) => {
-      law(evaluate(policy, mutate(record, changes)), data);
+    fc.property(generatedCase, several(mutations), ({ data, policy, record }, changed) => {
+      for (const changes of changed) {
+        countCase();
+        law(evaluate(policy, mutate(record, changes)), data);
+      }
     }),
-    { numRuns: countRuns(usual) },
+    { numRuns: countRuns(usual, RECORDS_EACH) },
   );
 };
 

@@ -11,6 +11,7 @@ import {
   matchStep,
   RATED_BAR,
   timingStep,
+  unfittedStep,
   whistleStep,
 } from "./generated-step.js";
 
@@ -52,6 +53,7 @@ const parts = fc.record({
     optional(dateStep),
   ),
   charge: chargeStep,
+  unfitted: optional(fc.constant(unfittedStep)),
 });
 
 /** Drops what was left out, so that the data holds no undefined. */
@@ -60,8 +62,8 @@ function tidy(value: Data): Data {
 }
 
 export const generatedCase: fc.Arbitrary<GeneratedCase> = parts.map(
-  ({ others, charge, rules, undecided, role, intervals, ...check }) => {
-    const given: readonly (GeneratedStep | undefined)[] = others;
+  ({ others, charge, unfitted, rules, undecided, role, intervals, ...check }) => {
+    const given: readonly (GeneratedStep | undefined)[] = [...others, unfitted];
     const steps = [charge, ...given.filter((one) => one !== undefined)];
     const data = tidy({
       tenbar: 1,
@@ -89,7 +91,7 @@ export const generatedCase: fc.Arbitrary<GeneratedCase> = parts.map(
         marking: "014",
         role,
         ratedPressure: `${RATED_BAR} bar`,
-        fitted: { alarm: true },
+        fitted: { alarm: true, lamp: false },
         cylinders: CYLINDERS.map((id) => ({ id, ratedPressure: `${RATED_BAR} bar`, requalifiedOn: "2024-05-02" })),
       },
       steps: entries.map((entry, index) => ({ ...entry, at: `2026-04-12T07:${10 + index}:00Z` })),

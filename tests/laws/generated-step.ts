@@ -51,6 +51,12 @@ export const confirmStep = fc
     entries: [{ step: "harness", result: "satisfactory" }],
   }));
 
+/** A step that is not asked, for the set has no lamp. */
+export const unfittedStep: GeneratedStep = {
+  step: { step: "lamp", kind: "confirm", "when-fitted": "lamp" },
+  entries: [],
+};
+
 export const matchStep = fc
   .record({
     consequence,

@@ -44,7 +44,9 @@ function* listSubjectPaths(data: Data): Generator<Path> {
   const check = Object(readAt(data, ["checks", "daily"]));
   const steps = listMaps(check.steps);
   const weighty = steps.filter((step) => listKeys(step, check).length > 0);
-  if (weighty.some((step) => step["when-fitted"] !== undefined)) yield* [["fitted"], ["fitted", "alarm"]];
+  const parts = new Set(weighty.flatMap((step) => step["when-fitted"] ?? []));
+  if (parts.size > 0) yield ["fitted"];
+  for (const part of parts) yield ["fitted", String(part)];
   if (weighty.some((step) => step.equals !== undefined)) yield ["marking"];
   if (data.rules !== undefined || weighty.some((step) => step.tolerance === "warning")) yield ["role"];
   const each = weighty.find((step) => step.each !== undefined);

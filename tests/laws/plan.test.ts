@@ -4,7 +4,7 @@ import { evaluate, restorePlan } from "../../src/index.js";
 import { type Path, readAt, replaceAt, walkLeaves } from "./evidence-path.js";
 import { generatedCase } from "./generated-case.js";
 import { mutate, mutations } from "./mutated-record.js";
-import { countRuns } from "./run-count.js";
+import { countCase, countRuns, RECORDS_EACH, several } from "./run-count.js";
 
 /** Another value of the same type, so that nothing but the digest can tell. */
 function alter(value: unknown): unknown {
@@ -13,18 +13,26 @@ function alter(value: unknown): unknown {
   return typeof value === "boolean" ? !value : "x";
 }
 
+/** Places of a plan that hold maps. */
+const PLACES: readonly Path[] = [[], ["policy"], ["checks", 0], ["checks", 0, "steps", 0]];
+/** Leaves of one plan that are altered, at the least. */
+const LEAVES_TRIED = 16;
+
 const isGuarded = ([first]: Path) => first !== "positions";
 
 describe("a saved plan", () => {
   it("judges as the original", () => {
     fc.assert(
-      fc.property(generatedCase, mutations, ({ policy, record }, changes) => {
+      fc.property(generatedCase, several(mutations), ({ policy, record }, changed) => {
         const { policy: restored } = restorePlan(JSON.parse(JSON.stringify(policy.plan)));
         if (restored === undefined) throw new Error("the plan was refused");
-        const changed = mutate(record, changes);
-        expect(JSON.stringify(evaluate(restored, changed))).toBe(JSON.stringify(evaluate(policy, changed)));
+        for (const changes of changed) {
+          countCase();
+          const one = mutate(record, changes);
+          expect(JSON.stringify(evaluate(restored, one))).toBe(JSON.stringify(evaluate(policy, one)));
+        }
       }),
-      { numRuns: countRuns(300) },
+      { numRuns: countRuns(300, RECORDS_EACH) },
     );
   });
 
@@ -35,13 +43,14 @@ describe("a saved plan", () => {
         const paths = [...walkLeaves(plan)].filter(isGuarded);
         // Every seventh leaf of each plan: over the runs each kind of leaf comes up many times.
         for (const path of paths.filter((_path, index) => index % 7 === pick % 7)) {
+          countCase();
           const altered = replaceAt(plan, path, alter(readAt(plan, path)));
           expect(restorePlan(altered).policy, path.join("/")).toBeUndefined();
           if (typeof path[path.length - 1] === "number") continue;
           expect(restorePlan(replaceAt(plan, path, undefined)).policy, path.join("/")).toBeUndefined();
         }
       }),
-      { numRuns: countRuns(80) },
+      { numRuns: countRuns(80, LEAVES_TRIED) },
     );
   });
 
@@ -49,10 +58,12 @@ describe("a saved plan", () => {
     fc.assert(
       fc.property(generatedCase, fc.constantFrom("gaps2", "constructor", "note"), ({ policy }, key) => {
         const plan: unknown = JSON.parse(JSON.stringify(policy.plan));
-        for (const path of [[], ["policy"], ["checks", 0], ["checks", 0, "steps", 0]])
+        for (const path of PLACES) {
+          countCase();
           expect(restorePlan(replaceAt(plan, [...path, key], "x")).policy).toBeUndefined();
+        }
       }),
-      { numRuns: countRuns(50) },
+      { numRuns: countRuns(50, PLACES.length) },
     );
   });
 });

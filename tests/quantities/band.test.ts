@@ -13,6 +13,7 @@ import {
   satisfiesBounds,
   UNITS,
 } from "../../src/quantities/index.js";
+import { countQuickRuns } from "../laws/run-count.js";
 import { readSample, SEED } from "./read-sample.js";
 
 const KINDS: readonly BoundKind[] = ["at-least", "at-most", "above", "below"];
@@ -100,7 +101,7 @@ describe("rangeOfBounds", () => {
           }
         },
       ),
-      { seed: SEED, numRuns: 10_000 },
+      { seed: SEED, numRuns: countQuickRuns(10_000) },
     );
     expect(Math.min(tally.held, tally.refused)).toBeGreaterThan(10_000);
   });

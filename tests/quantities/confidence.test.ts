@@ -16,6 +16,7 @@ import {
   uniformsOfDifference,
   uniformsOfReading,
 } from "../../src/quantities/index.js";
+import { countQuickRuns } from "../laws/run-count.js";
 import { SEED } from "./read-sample.js";
 
 const ONE = makeRational(1n);
@@ -93,7 +94,7 @@ describe("probabilityWithin", () => {
         const mirrored = uniforms.map(({ from, to }) => ({ from: negateRational(to), to: negateRational(from) }));
         expect(probabilityWithin(mirrored, [{ kind: "at-least", limit: negateRational(limit) }])).toEqual(below);
       }),
-      { seed: SEED, numRuns: 1000 },
+      { seed: SEED, numRuns: countQuickRuns(1000) },
     );
   });
 
@@ -104,7 +105,7 @@ describe("probabilityWithin", () => {
         const higher = probabilityWithin(uniforms, atMost(addRational(limit, whole(Number(more)))));
         expect(compareRational(lower, higher)).toBeLessThanOrEqual(0);
       }),
-      { seed: SEED, numRuns: 1000 },
+      { seed: SEED, numRuns: countQuickRuns(1000) },
     );
   });
 

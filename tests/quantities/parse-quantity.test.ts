@@ -9,6 +9,7 @@ import {
   type QuantityFault,
   UNITS,
 } from "../../src/quantities/index.js";
+import { countQuickRuns } from "../laws/run-count.js";
 import { SEED } from "./read-sample.js";
 
 const READ: readonly (readonly [text: string | number, dimension: Dimension, quanta: number, symbol: string])[] = [
@@ -258,7 +259,7 @@ describe("parseQuantity", () => {
         expect(parseQuantity(dimension === "count" ? Number(mend) : mend, dimension).ok).toBe(true);
         if (dimension !== "count") expect(mend).not.toBe(text);
       }),
-      { seed: SEED, numRuns: 20_000 },
+      { seed: SEED, numRuns: countQuickRuns(20_000) },
     );
     expect(mends).toBeGreaterThan(100);
   });
@@ -293,7 +294,7 @@ describe("parseQuantity", () => {
           expect(BigInt(parsed.quantity.quanta)).toBe(quanta);
         }
       }),
-      { seed: SEED, numRuns: 20_000 },
+      { seed: SEED, numRuns: countQuickRuns(20_000) },
     );
     expect(read).toBeGreaterThan(500);
   });

@@ -7,6 +7,7 @@ import {
   type RuleFacts,
   type RuleValue,
 } from "../../src/rules/index.js";
+import { countQuickRuns } from "../laws/run-count.js";
 import { readSample, SEED } from "../quantities/read-sample.js";
 import {
   COMPLETE_FACTS,
@@ -181,10 +182,10 @@ function fillMissing(facts: RuleFacts, filling: RuleValue, names: readonly strin
 }
 
 /** Of rules; fewer where each run must be short. */
-const COUNT = Number(process.env["TENBAR_RULES"] ?? 60_000);
+const COUNT = countQuickRuns(Number(process.env["TENBAR_RULES"] ?? 60_000));
 
 describe("a rule over complete facts", () => {
-  it(`comes to what json-logic-js makes of it, in ${COUNT} generated rules`, { timeout: 120_000 }, () => {
+  it(`comes to what json-logic-js makes of it, in ${COUNT} generated rules`, () => {
     const { compared, held, wrong } = compareWithOracle(judge, COUNT);
     expect({ compared, wrong }).toEqual({ compared: COUNT, wrong: 0 });
     expect(Math.min(held, compared - held)).toBeGreaterThan(compared / 5);
@@ -207,7 +208,7 @@ describe("a rule over complete facts", () => {
 });
 
 describe("a rule whose facts are emptied", () => {
-  it(`stays as it was or becomes open, in ${COUNT} generated rules`, { timeout: 120_000 }, () => {
+  it(`stays as it was or becomes open, in ${COUNT} generated rules`, () => {
     const { compared, opened, flipped } = emptyFacts(judge, COUNT);
     expect({ compared, flipped }).toEqual({ compared: COUNT, flipped: 0 });
     expect(opened).toBeGreaterThan(compared / 10);
@@ -231,7 +232,7 @@ describe("a rule whose facts are emptied", () => {
           if (state !== undefined) expect(state).toBe(whole);
         }
       }),
-      { seed: SEED, numRuns: 1_000 },
+      { seed: SEED, numRuns: countQuickRuns(1_000) },
     );
     expect(subsets).toBeGreaterThan(10_000);
   });
@@ -247,7 +248,7 @@ describe("a rule whose facts are emptied", () => {
         const keeps: KeepsSlot = (slot) => ((emptied >> slots.indexOf(slot)) & 1) === 0;
         expect(turned(rule, facts, keeps)).toBe(judge(rule, facts, keeps));
       }),
-      { seed: SEED, numRuns: 5_000 },
+      { seed: SEED, numRuns: countQuickRuns(5_000) },
     );
   });
 

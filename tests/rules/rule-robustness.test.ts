@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { DIAGNOSTICS } from "../../src/diagnostics/index.js";
 import { describeRule, listRuleNames, prepareRule, type RuleExpression } from "../../src/rules/index.js";
+import { countQuickRuns } from "../laws/run-count.js";
 import { SEED } from "../quantities/read-sample.js";
 import { COMPLETE_FACTS, readFacts } from "./generate-facts.js";
 import { generateRules } from "./generate-rules.js";
@@ -86,7 +87,7 @@ describe("any JSON value", () => {
       fc.property(fc.oneof(fc.jsonValue(), fc.jsonValue({ depthSize: "large" })), (term) => {
         checkRefusal(term);
       }),
-      { seed: SEED, numRuns: 5_000 },
+      { seed: SEED, numRuns: countQuickRuns(5_000) },
     );
   });
 
@@ -104,7 +105,7 @@ describe("any JSON value", () => {
         expect([true, false]).toContain(prepareRule(expression)(readFacts(facts)));
         expect([true, false, undefined]).toContain(prepareRule(expression)(makeFacts({})));
       }),
-      { seed: SEED, numRuns: 20_000 },
+      { seed: SEED, numRuns: countQuickRuns(20_000) },
     );
     expect(accepted).toBeGreaterThan(500);
     expect(refused).toBeGreaterThan(500);
@@ -115,7 +116,7 @@ describe("any JSON value", () => {
       fc.property(generateRules(3), fc.jsonValue(), fc.nat(), (rule, stray, place) => {
         checkRefusal(replacePart(rule.term, stray, { left: place % 8 }));
       }),
-      { seed: SEED, numRuns: 10_000 },
+      { seed: SEED, numRuns: countQuickRuns(10_000) },
     );
   });
 });
@@ -142,7 +143,7 @@ describe("a compiled rule", () => {
         expect(restored).toEqual(expression);
         expect(prepareRule(restored)(readFacts(facts))).toBe(prepareRule(expression)(readFacts(facts)));
       }),
-      { seed: SEED, numRuns: 3_000 },
+      { seed: SEED, numRuns: countQuickRuns(3_000) },
     );
   });
 
@@ -155,7 +156,7 @@ describe("a compiled rule", () => {
         expect(words).not.toMatch(/\n|undefined|\[object/);
         expect(words.split("(").length).toBe(words.split(")").length);
       }),
-      { seed: SEED, numRuns: 3_000 },
+      { seed: SEED, numRuns: countQuickRuns(3_000) },
     );
   });
 });
