@@ -84,6 +84,13 @@ describe("a form on a day on which the order for a looser step has ended", () =>
       "5 bar to 20 bar and 2 bar to 10 bar",
     ],
     ["the parent's alone where it goes without saying", "{ at-most: 10 bar }", "{ at-most: 20 bar }", "at most 10 bar"],
+    [
+      "the parent's alone where one side is the same",
+      "{ at-least: 5 bar, at-most: 10 bar }",
+      "{ at-least: 5 bar, at-most: 20 bar }",
+      "5 bar to 10 bar",
+    ],
+    ["sides that nothing is on", "{ at-most: 10 bar }", "{ at-least: 20 bar }", "at least 20 bar and at most 10 bar"],
     ["one that excludes its limit", "{ below: 10 bar }", "{ at-most: 10 bar }", "below 10 bar"],
   ])("shows both limits that are judged: %s", (_, parents, own, accept) => {
     expect(listAsked(compileStep(reading(parents), reading(own)), after)).toEqual([`level ${accept}`]);
@@ -113,6 +120,14 @@ describe("a form on a day on which the order for a looser step has ended", () =>
     const keysAt = (at: string) => describeStep(alarm, at).fields.map(({ key }) => key);
     expect(keysAt(during)).not.toContain("events");
     expect(keysAt(after)).toContain("events");
+    const called = compileStep(
+      timing(", from-event: still, to-event: sound"),
+      timing(", from-event: call, to-event: sound"),
+    );
+    const eventsAt = (at: string) =>
+      describeStep(called, at).fields.flatMap((field) => (field.type === "events" ? field.events : []));
+    expect(eventsAt(during)).toEqual(["call", "sound"]);
+    expect(eventsAt(after)).toEqual(["call", "sound", "still"]);
   });
 
   it("lets nobody vouch for a step that the parent wants recorded, and names the defects of both", () => {
