@@ -69,6 +69,18 @@ describe("the saved plan of the worked example", () => {
   it("is restored, and comes to the saved assessment", () => {
     const { policy, problem } = restorePlan(saved);
     if (policy === undefined) throw new Error(problem);
-    expect(evaluate(policy, parse("tests/contract/record.json"))).toEqual(parse("tests/contract/assessment.json"));
+    const record = Object(parse("tests/contract/record.json"));
+    const assessment = parse("tests/contract/assessment.json");
+    expect(evaluate(policy, record)).toEqual(assessment);
+    // Keys stand in the order in which they are printed.
+    expect(JSON.stringify(evaluate(policy, record))).toBe(JSON.stringify(assessment));
+  });
+
+  it("is restored, and comes to the saved form", () => {
+    const { policy, problem } = restorePlan(saved);
+    if (policy === undefined) throw new Error(problem);
+    const { subject, station, by } = Object(parse("tests/contract/record.json"));
+    const form = describeCheck(policy, "daily", subject, { at: "2026-04-12", station, by });
+    expect(form).toEqual(parse("tests/contract/form.json"));
   });
 });
