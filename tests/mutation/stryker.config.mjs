@@ -22,7 +22,8 @@ export default {
   clearTextReporter: { allowColor: false, logTests: false, allowEmojis: false, reportTests: false },
   tempDirName: ".mutation/sandbox",
   ignorePatterns: ["dist", "examples/embedding/dist", ".mutation"],
-  timeoutMS: 5_000,
+  // Why: a loop without end is mostly told by its count; on a busy machine a shorter wait would count slow tests as found.
+  timeoutMS: 30_000,
   timeoutFactor: 2,
   concurrency: Number(process.env.TENBAR_CONCURRENCY ?? 2),
   warnings: { slow: false },
