@@ -523,10 +523,37 @@ describe("what a reading leaves open", () => {
   it("is said where within is more likely outside, and changes no verdict", () => {
     const { results, findings, verdict } = judge("300 bar");
     expect(results[0]).toMatchObject({ outcome: "within", confidence: 0.25 });
-    expect(findings.map(({ code, consequence }) => [code, consequence])).toEqual([
-      ["step/more-likely-outside", "advise"],
+    expect(findings).toMatchObject([
+      {
+        code: "step/more-likely-outside",
+        consequence: "advise",
+        pointer: "/steps/0",
+        step: "charge",
+        requirement: "level",
+        params: { observed: "300 bar", accept: "at most 300 bar", confidence: "0.25" },
+      },
     ]);
     expect(verdict).toBe("meets");
+  });
+
+  it("is said too where the limit is near already, and weighs no more than the step", () => {
+    const tolerance = { accept: { "at-most": "300 bar" }, caution: { "at-least": "300 bar" } };
+    const parts = { instruments: { dial } };
+    const near = makePolicy([{ ...charge, instrument: "dial", tolerance }, harness], parts);
+    const light = makePolicy([{ ...charge, instrument: "dial", tolerance, consequence: "note" }, harness], parts);
+    const judgeNear = (one: typeof near) =>
+      assess(one, [{ step: "charge", reading: "300 bar" }, sound]).findings.map(({ code, consequence }) => [
+        code,
+        consequence,
+      ]);
+    expect(judgeNear(near)).toEqual([
+      ["reading/level-caution", "advise"],
+      ["step/more-likely-outside", "advise"],
+    ]);
+    expect(judgeNear(light)).toEqual([
+      ["reading/level-caution", "note"],
+      ["step/more-likely-outside", "note"],
+    ]);
   });
 
   it("is not said where it is as likely inside", () => {

@@ -108,6 +108,27 @@ describe("a form on a day on which the order for a looser step has ended", () =>
     expect(listJudged(policy, after, subject)).toEqual(["condition"]);
   });
 
+  it.each([
+    ["withdraw", "refer", "refer", "withdraw"],
+    ["refer", "withdraw", "withdraw", "withdraw"],
+    ["note", "refer", "refer", "refer"],
+  ])("says what weighs more: the parent's %s, or its own %s", (parents, own, first, then) => {
+    const policy = compileStep(
+      reading("{ at-most: 10 bar }", `, consequence: ${parents}`),
+      reading("{ at-least: 5 bar }", `, consequence: ${own}`),
+    );
+    const weigh = (at: string) =>
+      describeStep(policy, at).asked.flatMap(({ limits }) => limits.map(({ consequence }) => consequence));
+    expect([weigh(during), weigh(after)]).toEqual([[first], [then]]);
+  });
+
+  it("says why a limit is not known, though the other is", () => {
+    const share = compileStep(reading("{ at-least: 90 % of rated-pressure }"), reading("{ at-least: 200 bar }"));
+    const limitsAt = (at: string) => describeStep(share, at).asked.flatMap(({ limits }) => limits);
+    expect(limitsAt(during)).toEqual([{ requirement: "level", consequence: "withdraw", accept: "at least 200 bar" }]);
+    expect(limitsAt(after)).toEqual([{ requirement: "level", consequence: "withdraw", reason: "fact-missing" }]);
+  });
+
   it("has a field for every place and event that the parent asks for, as has the schema of records", () => {
     const tally = compileStep("kind: match, places: [a, b, c]", "kind: match, places: [a, b]");
     const placesAt = (at: string) =>

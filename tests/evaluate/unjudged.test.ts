@@ -98,4 +98,19 @@ describe("a record that cannot be judged", () => {
       "/steps: a record has at most 10000 steps; this one has 10001",
     ]);
   });
+
+  it("is named as far as it names itself", () => {
+    const nameOf = (record: unknown) => {
+      const { recordId, check, subject, counts } = evaluate(policy, record);
+      expect(counts).toEqual({ within: 0, caution: 0, outside: 0, undecided: 0, notApplicable: 0 });
+      return [recordId, check, subject];
+    };
+    expect(nameOf({ tenbar: 1, check: "daily", id: "r", subject: { kind: "set", id: "S-014" } })).toEqual([
+      "r",
+      "daily",
+      null,
+    ]);
+    expect(nameOf({ id: 5, check: { id: "daily" } })).toEqual([null, null, null]);
+    for (const record of [undefined, null, "r", ["r"], {}]) expect(nameOf(record)).toEqual([null, null, null]);
+  });
 });
