@@ -13,10 +13,12 @@ const QUANTITY_FAULTS: Readonly<Record<QuantityFaultName, string>> = {
 /** Limits, tolerances and instruments. */
 export const ENGLISH_PLAN_LIMIT_TEXTS = {
   "plan/bad-quantity": {
-    message: ({ found, fault, dimension }) => `\`${found}\` ${QUANTITY_FAULTS[fault]}; a ${dimension} is wanted`,
+    message: ({ found, fault, dimension, mend }) =>
+      `\`${found}\` ${found === mend ? "is a text" : QUANTITY_FAULTS[fault]}; a ${dimension} is wanted`,
     wanted: ({ dimension, units }) =>
       dimension === "count" ? "a whole number" : `a number, one space and ${wantOneOf(units) ?? "a unit"}`,
-    mend: ({ mend }) => (mend === undefined ? undefined : `write \`${mend}\``),
+    mend: ({ found, mend }) =>
+      mend === undefined ? undefined : `write \`${mend}\`${found === mend ? " without quotes" : ""}`,
   },
   "plan/wrong-dimension": {
     message: ({ found, dimension }) => `this measures ${found}; a ${dimension} is wanted`,

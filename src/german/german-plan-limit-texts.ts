@@ -14,13 +14,14 @@ const QUANTITY_FAULTS: Readonly<Record<QuantityFaultName, string>> = {
 /** Limits, tolerances and instruments. */
 export const GERMAN_PLAN_LIMIT_TEXTS = {
   "plan/bad-quantity": {
-    message: ({ found, fault, dimension }) =>
-      `\`${found}\` ${QUANTITY_FAULTS[fault]}; gebraucht wird: ${GERMAN_QUANTITIES[dimension]}`,
+    message: ({ found, fault, dimension, mend }) =>
+      `\`${found}\` ${found === mend ? "ist ein Text" : QUANTITY_FAULTS[fault]}; gebraucht wird: ${GERMAN_QUANTITIES[dimension]}`,
     wanted: ({ dimension, units }) =>
       dimension === "count"
         ? "eine ganze Zahl"
         : `eine Zahl, ein Leerzeichen und ${wantOneOf(units) ?? "eine Einheit"}`,
-    mend: ({ mend }) => (mend === undefined ? undefined : `\`${mend}\` schreiben`),
+    mend: ({ found, mend }) =>
+      mend === undefined ? undefined : `\`${mend}\` ${found === mend ? "ohne Anführungszeichen " : ""}schreiben`,
   },
   "plan/wrong-dimension": {
     message: ({ found, dimension }) =>

@@ -178,6 +178,25 @@ describe("a nominal limit", () => {
     const outcomes = [2, 3, 5, 6].map((reading) => assess(policy, [{ step: "one", reading }]).results[0]?.outcome);
     expect(outcomes).toEqual(["outside", "within", "within", "outside"]);
   });
+
+  it("of a count between quotes is told to stand without them", () => {
+    const text = JSON.stringify({
+      tenbar: 1,
+      policy: { id: "test/one", title: "One", version: "1", status: "draft" },
+      deference: "Local procedure stands above this policy.",
+      checks: {
+        daily: {
+          order: "any",
+          steps: [
+            { step: "one", kind: "reading", basis, quantity: "count", tolerance: { accept: { "at-most": "4" } } },
+          ],
+        },
+      },
+    });
+    expect(compilePolicy(text).diagnostics).toMatchObject([
+      { code: "plan/bad-quantity", message: "`4` is a text; a count is wanted", mend: "write `4` without quotes" },
+    ]);
+  });
 });
 
 describe("a share", () => {

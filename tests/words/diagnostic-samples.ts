@@ -139,6 +139,7 @@ export const DIAGNOSTIC_SAMPLES: DiagnosticSamples = {
     { found: "p-found", fault: "too-fine", dimension: "pressure", units: ["bar", "mbar"], mend: "p-mend" },
     { found: "p-found", fault: "unreadable", dimension: "count", units: [], mend: undefined },
     { found: "p-found", fault: "no-unit", dimension: "sound-level", units: [], mend: undefined },
+    { found: "p-found", fault: "unreadable", dimension: "count", units: [], mend: "p-found" },
   ],
   "plan/wrong-dimension": [{ found: "pressure", dimension: "duration" }],
   "plan/no-limit": [{}],
