@@ -11,6 +11,7 @@ import { findNearest, STEP_RESULTS, weighConsequence } from "../terms/index.js";
 import { listLapsed, weighStep } from "./judge-adopted.js";
 import type { PlacedEntry } from "./judge-step.js";
 import type { Remark } from "./judgement.js";
+import { pointToStep } from "./point-to-step.js";
 import { listPlaces } from "./prepared-check-step.js";
 import { ENTRY_KEYS, type PreparedCheck, type PreparedPolicy } from "./prepared-policy.js";
 import type { Envelope } from "./read-envelope.js";
@@ -184,7 +185,7 @@ function collectStepRemarks(
   remarks: Remark[],
 ): void {
   const step = check.steps[listed];
-  const pointer = `/steps/${place}`;
+  const pointer = pointToStep(place);
   const stepName = step?.plan.step ?? name;
   if (step === undefined) {
     remarks.push({ code: "record/unknown-step", weight: NOTE, pointer, step: name, params: { step: name } });
@@ -194,16 +195,12 @@ function collectStepRemarks(
     const weigh = () => (step === undefined ? REFER : Math.max(REFER, weighStep(listed, check, context)));
     collectBadNews(entry, pointer, stepName, weigh, isNotDoneJudged, remarks);
   }
-  const { note, instrument, of, at } = entry;
-  if (!isTextOrMissing(note)) remarks.push(noteUnreadable(`${pointer}/note`, "note", stepName));
-  if (!isTextOrMissing(instrument)) remarks.push(noteUnreadable(`${pointer}/instrument`, "instrument", stepName));
-  if (!isTextOrMissing(of)) remarks.push(noteUnreadable(`${pointer}/of`, "of", stepName));
-  if (!isMissing(at) && parseRecordTime(at) === undefined) {
-    remarks.push(noteUnreadable(`${pointer}/at`, "at", stepName));
-  }
-  const known = check.entryKeysAt[listed];
+  const known = check.entryKeysAt[listed] ?? ENTRY_KEYS;
   for (const key in entry) {
-    if (known?.has(key) !== true) noteUnknownEvidence(entry, key, pointer, stepName, step, remarks);
+    const use = known.get(key);
+    if (use === undefined) noteUnknownEvidence(entry, key, pointer, stepName, step, remarks);
+    else if (use !== "judged" && !isReadable(use, entry[key]))
+      remarks.push(noteUnreadable(`${pointer}/${key}`, key, stepName));
   }
   const asked = check.placesAt[listed];
   if (asked === undefined || !isJsonObject(entry.seen)) return;
@@ -219,6 +216,10 @@ function collectStepRemarks(
       params: { place: found },
     });
   }
+}
+
+function isReadable(use: "text" | "time", value: unknown): boolean {
+  return use === "text" ? isTextOrMissing(value) : isMissing(value) || parseRecordTime(value) !== undefined;
 }
 
 /**

@@ -7,10 +7,12 @@ import {
   type Row,
   type RowWords,
   readMember,
+  type SpanWords,
   sayPlainly,
 } from "../steps/index.js";
 import type { AssessmentWords } from "../words/index.js";
 import type { Judgement } from "./judgement.js";
+import { pointToStep } from "./point-to-step.js";
 import type { Envelope } from "./read-envelope.js";
 
 /** One row with everything that its words are made from. */
@@ -40,7 +42,7 @@ export function describeRow(
 
 function pointToEntries({ entries }: Row): string[] {
   const pointers: string[] = [];
-  for (const place of entries) pointers.push(`/steps/${place}`);
+  for (const place of entries) pointers.push(pointToStep(place));
   return pointers;
 }
 
@@ -100,19 +102,33 @@ export function makeResult({ row, words, pointers }: DescribedRow): Result {
 }
 
 /**
- * The result of a step that is asked once, decided, and read off no scale; undefined for any other.
+ * The result of a step that is decided, of one of the forms that most results have; undefined for any other.
  *
- * Why: most results are so, and a literal is made at once where keys that are added one by one move it about.
+ * Why: a literal is made at once where keys that are added one by one move what is there about.
  */
 function makePlainResult(row: Row, words: RowWords, pointers: string[]): Result | undefined {
   const { requirement, part, outcome, undecidedFor, notApplicableFor, consequence } = row;
   const { step, name } = requirement;
   const { observed, accept, margin, span, confidence } = words;
-  if (step === undefined || observed === undefined || accept === undefined) return undefined;
-  if (part !== undefined || undecidedFor !== undefined || notApplicableFor !== undefined) return undefined;
-  if (margin !== undefined || span !== undefined || confidence !== undefined) return undefined;
+  if (step === undefined || observed === undefined || accept === undefined || confidence !== undefined)
+    return undefined;
+  if (undecidedFor !== undefined || notApplicableFor !== undefined) return undefined;
   if (row.without !== undefined || row.adopted !== undefined || row.attested) return undefined;
-  return { step, requirement: name, outcome, consequence, observed, accept, pointers };
+  if (margin === undefined) {
+    if (span !== undefined) return undefined;
+    return part === undefined
+      ? { step, requirement: name, outcome, consequence, observed, accept, pointers }
+      : { step, part, requirement: name, outcome, consequence, observed, accept, pointers };
+  }
+  if (part !== undefined) return undefined;
+  return span === undefined
+    ? { step, requirement: name, outcome, consequence, observed, accept, margin, pointers }
+    : { step, requirement: name, outcome, consequence, observed, span: copySpan(span), accept, margin, pointers };
+}
+
+/** Words may be shared with other records, so nothing of them is handed out. */
+function copySpan({ from, to, ends }: SpanWords): SpanWords {
+  return { from, to, ends };
 }
 
 function nameOutcome(result: Partial<Result>, row: Row): void {
@@ -125,10 +141,9 @@ function nameOutcome(result: Partial<Result>, row: Row): void {
   result.consequence = consequence;
 }
 
-/** Words may be shared with other records, so nothing of them is handed out. */
 function addWords(result: Partial<Result>, { observed, span, accept, margin, confidence }: RowWords): void {
   if (observed !== undefined) result.observed = observed;
-  if (span !== undefined) result.span = { from: span.from, to: span.to, ends: span.ends };
+  if (span !== undefined) result.span = copySpan(span);
   if (accept !== undefined) result.accept = accept;
   if (margin !== undefined) result.margin = margin;
   if (confidence !== undefined) result.confidence = confidence;

@@ -33,7 +33,7 @@ export interface PreparedCheck {
   /** Keys of a subject that are known: those of every subject, and those that the check or the policy names. */
   readonly subjectKeys: ReadonlySet<string>;
   /** Keys that an entry of each step may have: those of every entry, and those that are evidence of the step's kind. */
-  readonly entryKeysAt: readonly ReadonlySet<string>[];
+  readonly entryKeysAt: readonly ReadonlyMap<string, EntryKeyUse>[];
   /** The places that each step of kind `match` asks for, by its present and former names. */
   readonly placesAt: readonly (ReadonlySet<string> | undefined)[];
 }
@@ -59,8 +59,19 @@ export interface PreparedDueAdoption {
   readonly departure: string;
 }
 
+/** What a key of an entry is for: what its step and the envelope judge, or a text or a time that must only be one. */
+export type EntryKeyUse = "judged" | "text" | "time";
+
 /** Keys that an entry of any step may have. */
-export const ENTRY_KEYS: ReadonlySet<string> = new Set(["step", "result", "defect", "note", "at", "of", "instrument"]);
+export const ENTRY_KEYS: ReadonlyMap<string, EntryKeyUse> = new Map<string, EntryKeyUse>([
+  ["step", "judged"],
+  ["result", "judged"],
+  ["defect", "judged"],
+  ["note", "text"],
+  ["at", "time"],
+  ["of", "text"],
+  ["instrument", "text"],
+]);
 
 /** A plan ready to judge any number of records. */
 export interface PreparedPolicy {
@@ -134,9 +145,13 @@ function prepareCheck(check: CheckPlan, plan: Plan, facts: ReadonlyMap<string, P
     rules: check.rules.map((rule) => prepareCheckRule(rule)),
     adoptionsAt: check.steps.map((step) => prepareStepAdoptions(step, check, plan)),
     subjectKeys: listSubjectKeys(check, plan, facts),
-    entryKeysAt: steps.map(({ evidenceKeys }) => new Set([...ENTRY_KEYS, ...evidenceKeys])),
+    entryKeysAt: steps.map(({ evidenceKeys }) => new Map([...listJudged(evidenceKeys), ...ENTRY_KEYS])),
     placesAt: check.steps.map(listPlaces),
   };
+}
+
+function listJudged(keys: Iterable<string>): readonly (readonly [string, EntryKeyUse])[] {
+  return [...keys].map((key) => [key, "judged"]);
 }
 
 function prepareDue(interval: IntervalPlan): PreparedDue {

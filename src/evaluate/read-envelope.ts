@@ -1,6 +1,6 @@
 import type { CheckPlan } from "../model/index.js";
 import { parseRecordTime, type RecordTime } from "../quantities/index.js";
-import { isJsonObject, type JsonObject } from "../steps/index.js";
+import { isJsonObject, type JsonObject, trimText } from "../steps/index.js";
 import type { ProblemCode, ProblemParams } from "../words/index.js";
 
 /** Why a record cannot be judged at all. */
@@ -104,7 +104,7 @@ function readSteps(value: unknown, problems: Problem[]): readonly StepEntry[] {
   const steps: StepEntry[] = [];
   for (let index = 0; index < value.length; index += 1) {
     const entry: unknown = value[index];
-    const step = isJsonObject(entry) && typeof entry.step === "string" ? entry.step.trim() : "";
+    const step = isJsonObject(entry) && typeof entry.step === "string" ? trimText(entry.step) : "";
     if (isJsonObject(entry) && step !== "") steps.push({ step, entry });
     else problems.push({ ...NO_PARAMS, pointer: `/steps/${index}`, code: "no-step" });
   }

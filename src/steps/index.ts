@@ -4,7 +4,7 @@ export { compileToleranceUse } from "./compile-tolerance.js";
 export { createDueReader, type DueDate } from "./due-dates.js";
 export type { FactType } from "./fact-type.js";
 export { firstReason } from "./first-reason.js";
-export { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
+export { isJsonObject, isMissing, type JsonObject, readMember, trimText } from "./json-value.js";
 export type { AnyFact, JudgeContext, Member, ScopeState, TextFact } from "./judge-context.js";
 export { parseLimit } from "./limit.js";
 export { prepareNamedRequirement, prepareRequirement } from "./prepare-requirement.js";

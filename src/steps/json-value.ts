@@ -13,11 +13,18 @@ export function readMember(object: JsonObject, name: string): unknown {
 const SPACE = 32;
 const DELETE = 127;
 
-/** Why: the kernel asks this of every value that it reads, and nearly every text begins with a letter or a digit. */
+/** A visible character of ASCII. Why: the kernel asks of every text whether it has blanks around it, and hardly one has any. */
+function isVisible(code: number): boolean {
+  return code > SPACE && code < DELETE;
+}
+
+/** Without blanks around it. */
+export function trimText(text: string): string {
+  return isVisible(text.charCodeAt(0)) && isVisible(text.charCodeAt(text.length - 1)) ? text : text.trim();
+}
+
 function isBlank(text: string): boolean {
-  const first = text.charCodeAt(0);
-  if (first > SPACE && first < DELETE) return false;
-  return text.trim() === "";
+  return !isVisible(text.charCodeAt(0)) && text.trim() === "";
 }
 
 /** `null`, blank text and an empty list say nothing. */

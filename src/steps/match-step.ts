@@ -3,7 +3,7 @@ import { saysAnything, type UndecidedReason } from "../terms/index.js";
 import type { LimitWords } from "../words/index.js";
 import type { CompileContext, CompiledStep } from "./compile-context.js";
 import { firstReason } from "./first-reason.js";
-import { isJsonObject, isMissing, type JsonObject, readMember } from "./json-value.js";
+import { isJsonObject, isMissing, type JsonObject, readMember, trimText } from "./json-value.js";
 import type { JudgeContext } from "./judge-context.js";
 import type { PreparedRequirement } from "./prepared-requirement.js";
 import type { PreparedStep } from "./prepared-step.js";
@@ -83,7 +83,7 @@ function describeSeen(plan: MatchPlan, seen: JsonObject): string {
     for (const one of [place, ...formerly]) {
       const text = readMember(seen, one);
       if (isMissing(text)) continue;
-      if (typeof text === "string") said += `${said === "" ? "" : ", "}${name ?? one} ${text.trim()}`;
+      if (typeof text === "string") said += `${said === "" ? "" : ", "}${name ?? one} ${trimText(text)}`;
       name = undefined;
     }
   }
@@ -92,9 +92,9 @@ function describeSeen(plan: MatchPlan, seen: JsonObject): string {
 
 /** Exact code points after trimming; only what `ignore` names is folded, and never leading zeros. */
 function makeFold(ignore: MatchPlan["ignore"]): (text: string) => string {
-  if (ignore.length === 0) return (text) => text.trim();
+  if (ignore.length === 0) return trimText;
   return (text) => {
-    let folded = text.trim();
+    let folded = trimText(text);
     if (ignore.includes("case")) folded = folded.toLowerCase();
     if (ignore.includes("blanks")) folded = folded.replace(/\s+/gu, "");
     if (ignore.includes("hyphens")) folded = folded.replace(/[-\u2010\u2011]/gu, "");
