@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import {
   compareNotice,
@@ -89,5 +90,14 @@ describe("the notice in the package", () => {
       "node_modules/@noble/hashes",
       ajv,
     ]);
+  });
+});
+
+describe("the manifest", () => {
+  it("has nothing that npm would run, or warn of, where the package is installed", () => {
+    const { scripts } = JSON.parse(readFileSync("package.json", "utf8"));
+    expect(scripts).toHaveProperty("dependencies");
+    for (const name of ["preinstall", "install", "postinstall", "prepublish", "preprepare", "prepare", "postprepare"])
+      expect(scripts).not.toHaveProperty(name);
   });
 });
