@@ -394,6 +394,13 @@ describe("a record in which nothing that matters was judged", () => {
   });
 });
 
+it("a form that is half filled is not said to have nothing in it that matters", () => {
+  const policy = makePolicy([{ ...confirm("a"), consequence: "advise" }]);
+  const subject = { kind: "set", id: "S-014" };
+  const record = { tenbar: 1, id: "r", check: "daily", at: "2026-04-12", subject, steps: [] };
+  expect(evaluate(policy, record, { partial: true }).findings).toEqual([]);
+});
+
 describe("remarks of one kind", () => {
   const policy = makePolicy([confirm("a"), { step: "number", kind: "match", places: ["back", "mask"] }]);
 

@@ -169,4 +169,31 @@ describe("a step of a form", () => {
       { limits: [{ requirement: "apart", consequence: "refer", accept: "at most 20 bar" }] },
     ]);
   });
+
+  it("still says what it would ask where an order leaves it out, but not what an order leaves out of it", () => {
+    const order = { from: "2026-01-01", until: "2026-12-31", order: "TO 1", by: "An officer", reason: "A trial" };
+    const hold = {
+      step: "leak",
+      kind: "hold",
+      quantity: "pressure",
+      lasting: { "at-least": "60 s" },
+      drop: { accept: { "at-most": "10 bar" } },
+      basis,
+    };
+    const ask = (adopted: Data) => {
+      const policy = makePolicy([harness, hold], { adopted: [{ id: "a", step: "daily/leak", ...order, ...adopted }] });
+      const step = describeCheck(policy, "daily", { kind: "set", id: "S-014" }, { at: "2026-04-12" })?.steps[1];
+      return {
+        applies: step?.applies,
+        reason: step?.reason,
+        asked: step?.asked.flatMap(({ limits }) => limits.map(({ requirement }) => requirement)),
+      };
+    };
+    expect(ask({ omit: true })).toEqual({
+      applies: "no",
+      reason: "omitted-by-adoption",
+      asked: ["lasting", "drop"],
+    });
+    expect(ask({ requirement: "lasting", omit: true })).toEqual({ applies: "yes", reason: undefined, asked: ["drop"] });
+  });
 });

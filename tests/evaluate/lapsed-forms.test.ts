@@ -207,3 +207,24 @@ ${adopt("trial", "step: daily/one, requirement: drop, omit: true, until: 2026-04
     }
   });
 });
+
+describe("a place that only a looser step asks for", () => {
+  const policy = compileStep("kind: match, places: [a, b]", "kind: match, places: [a, b, c], consequence: note");
+  const listPlaces = (at: string, seen: Readonly<Record<string, string>>) =>
+    assess(policy, [{ step: "one", seen: { a: "014", b: "014", ...seen } }], {}, { at })
+      .findings.filter(({ code }) => code === "step/unknown-place")
+      .map(({ consequence, pointer }) => `${consequence} ${pointer}`);
+
+  it("is one too many to the parent once the order has ended, where it says otherwise", () => {
+    expect(listPlaces(during, { c: "015" })).toEqual([]);
+    expect(listPlaces(after, { c: "015" })).toEqual(["refer /steps/0/seen/c"]);
+    expect(listPlaces(after, { c: "014" })).toEqual([]);
+  });
+
+  it("is told once where neither asks for it", () => {
+    for (const at of [during, after]) {
+      expect(listPlaces(at, { c: "014", d: "015" })).toEqual(["refer /steps/0/seen/d"]);
+      expect(listPlaces(at, { c: "014", d: "014" })).toEqual(["note /steps/0/seen/d"]);
+    }
+  });
+});
