@@ -101,8 +101,10 @@ function mendText(text: string, dimension: Dimension): string | undefined {
   if (match === null) return undefined;
   const [, numberText = "", unitText = ""] = match;
   const number = mendNumber(numberText);
-  if (dimension === "count")
-    return number !== undefined && unitText === "" && /^-?\d+$/.test(number) ? number : undefined;
+  if (dimension === "count") {
+    const isCount = number !== undefined && unitText === "" && /^-?\d+$/.test(number);
+    return isCount && Number.isSafeInteger(Number(number)) ? number : undefined;
+  }
   const unit = mendUnit(unitText, dimension);
   if (number === undefined || unit === undefined) return undefined;
   const mended = `${number} ${unit}`;
