@@ -202,6 +202,15 @@ describe("the fingerprint of a finding", () => {
 });
 
 describe("the schema of a record's quantities", () => {
+  const makeRecord = (parts: Data) => ({
+    tenbar: 1,
+    id: "r",
+    check: "daily",
+    at: "2026-04-12",
+    subject: { kind: "any", id: "S-014" },
+    steps: [],
+    ...parts,
+  });
   const quantities: readonly [string, unknown, readonly unknown[], readonly unknown[]][] = [
     [
       "pressure",
@@ -220,14 +229,7 @@ describe("the schema of a record's quantities", () => {
     const tolerance = { accept: { "at-most": limit } };
     const policy = makePolicy([{ step: "one", kind: "reading", quantity, tolerance, basis }]);
     const accepts = new Ajv2020({ strict: false }).compile(recordSchema(policy, "daily") ?? false);
-    const record = (reading: unknown) => ({
-      tenbar: 1,
-      id: "r",
-      check: "daily",
-      at: "2026-04-12",
-      subject: { kind: "any", id: "S-014" },
-      steps: [{ step: "one", reading }],
-    });
+    const record = (reading: unknown) => makeRecord({ steps: [{ step: "one", reading }] });
     const isRead = (reading: unknown) => evaluate(policy, record(reading)).results[0]?.outcome !== "undecided";
     for (const reading of right)
       expect([reading, accepts(record(reading)), isRead(reading)]).toEqual([reading, true, true]);
@@ -254,15 +256,7 @@ describe("the schema of a record's quantities", () => {
       { facts: { size: { at: "/local/size", quantity } } },
     );
     const accepts = new Ajv2020({ strict: false }).compile(recordSchema(policy, "daily") ?? false);
-    const record = (size: unknown) => ({
-      tenbar: 1,
-      id: "r",
-      check: "daily",
-      at: "2026-04-12",
-      subject: { kind: "any", id: "S-014" },
-      steps: [],
-      local: { size },
-    });
+    const record = (size: unknown) => makeRecord({ local: { size } });
     for (const size of right) expect([size, accepts(record(size))]).toEqual([size, true]);
     for (const size of wrong) expect([size, accepts(record(size))]).toEqual([size, false]);
   });
@@ -275,14 +269,7 @@ describe("the schema of a record's quantities", () => {
       { intervals: ["tested"] },
     );
     const accepts = new Ajv2020({ strict: false }).compile(recordSchema(policy, "daily") ?? false);
-    const record = (subject: Data) => ({
-      tenbar: 1,
-      id: "r",
-      check: "daily",
-      at: "2026-04-12",
-      subject: { kind: "any", id: "S-014", ...subject },
-      steps: [],
-    });
+    const record = (subject: Data) => makeRecord({ subject: { kind: "any", id: "S-014", ...subject } });
     expect(accepts(record({ testedOn: "2026-01-01", sets: [{ testedOn: "2026-01-01" }] }))).toBe(true);
     expect(accepts(record({ testedOn: "2026" }))).toBe(false);
     expect(accepts(record({ sets: [{ testedOn: "2026" }] }))).toBe(false);
